@@ -1,0 +1,18 @@
+// Package rule says what a rule is and runs rules over a harness. The rules themselves
+// live in package rules, one file each.
+package rule
+
+import "github.com/lugwright/lugwright/wiring/diag"
+
+// Rule is one thing that must hold on a cart, with all that can be said about it.
+type Rule struct {
+	ID     string     // plain words with hyphens: "fused-consumer"
+	Title  string     // one line: what holds
+	Level  diag.Level // of its usual finding
+	Why    string     // what goes wrong on a cart that breaks it, with numbers
+	Do     string     // what to do about it
+	Source string     // standard and clause, regulation, or "common practice, no published source"
+	Wrong  string     // job-file lines that break it
+	Right  string     // the same, mended
+	Run    func(*Pass)
+}
