@@ -52,7 +52,6 @@ type typeface struct {
 	capital, ascent, descent float64
 	ascii                    [128]float64     // advance by character; 0: no glyph
 	others                   map[rune]float64 // the same above ASCII, covered characters only
-	absent                   float64          // advance of the glyph that stands for a missing one
 }
 
 var faces = [...]func() *typeface{
@@ -99,7 +98,6 @@ func measure(f Face) *typeface {
 		}
 		return em(a)
 	}
-	t.absent = advance(0)
 	for r := rune(' '); r <= highest; r++ {
 		g, err := parsed.GlyphIndex(&buf, r)
 		if err != nil || g == 0 {

@@ -10,15 +10,16 @@ const Slack = 0.14
 
 // Width returns how long a line of text is, in millimetres, for a capital height in
 // millimetres. The faces are set without kerning and ligatures, so it is the sum of the
-// advances of the characters; a character that the face lacks counts as the box that
-// stands for it. A line break counts as such a character: measure line by line.
+// advances of the characters. A character that the face lacks counts as one em, which is
+// the width of Replacement and of the ideographs that a viewer may find in another font;
+// so does a line break: measure line by line.
 func Width(s string, f Face, capital float64) float64 {
 	t := of(f)
 	ems := 0.0
 	for _, r := range s {
 		w, ok := t.advance(r)
 		if !ok {
-			w = t.absent
+			w = 1
 		}
 		ems += w
 	}
