@@ -79,6 +79,9 @@ func isBare(text string) bool {
 
 // noJoint explains a text that lacks the word between two quantities.
 func noJoint(text string, first, second Dimension, joint Joint) *Error {
+	if text == "" {
+		return fault(text, "has no value", examples[joint])
+	}
 	if a, b, ok := dashed(text, first, second); ok && joint == To {
 		return fault(text, "", "write "+a+" to "+b)
 	}

@@ -1,6 +1,7 @@
 package quantity
 
 import (
+	"math"
 	"math/big"
 	"regexp"
 	"strconv"
@@ -98,9 +99,9 @@ func inchName(inches float64) string {
 const exampleThreads = "such as M8, 5/16 in or 10-32"
 
 var (
-	metricThread   = regexp.MustCompile(`^[Mm] ?(\d{1,2}(?:\.\d)?)(?: ?[xX×] ?(\d(?:\.\d{1,2})?))?$`)
-	numberedThread = regexp.MustCompile(`^(\d{1,2})-(\d{2})$`)
-	inchThread     = regexp.MustCompile(`^(\d{1,2}/\d{1,2}|\d-\d{1,2}/\d{1,2})-(\d{1,2})$`)
+	metricThread   = regexp.MustCompile(`^[Mm] ?(\d{1,2}(?:\.\d)?)(?: ?[xX×] ?([1-9](?:\.\d{1,2})?|0\.[1-9]\d?))?$`)
+	numberedThread = regexp.MustCompile(`^(\d{1,2})-([1-9]\d)$`)
+	inchThread     = regexp.MustCompile(`^(\d{1,2}/\d{1,2}|\d-\d{1,2}/\d{1,2})-([1-9]\d?)$`)
 	hashThread     = regexp.MustCompile(`^#(\d{1,2})(?:-(\d{2}))?$`)
 )
 
@@ -192,11 +193,14 @@ var numberedPitches = map[string]string{
 const (
 	finestThread  = 1.0  // mm
 	largestThread = 52.0 // mm
+	largestNumber = 14   // of the numbered series; inch threads come in sixty-fourths
 )
 
 func checkedThread(text string, t Thread) (Thread, *Error) {
 	mm := t.DiameterMM()
-	if mm < finestThread || mm > largestThread || t.System == NumberedThread && t.Size > 14 {
+	odd := t.System == InchThread && t.Size*64 != math.Trunc(t.Size*64) ||
+		t.System == NumberedThread && t.Size > largestNumber
+	if mm < finestThread || mm > largestThread || odd {
 		return Thread{}, fault(text, "is no size of a stud or screw", exampleThreads)
 	}
 	return t, nil
