@@ -129,7 +129,7 @@ func parseThread(text string) (Thread, *Error) {
 	case inchThread.MatchString(text):
 		m := inchThread.FindStringSubmatch(text)
 		n, rest, ok := cutNumeral(m[1])
-		if !ok || rest != "" {
+		if !ok || rest != "" || n.value.IsInt() { // 1-8 would pass for a number
 			return Thread{}, fault(text, "is no thread", exampleThreads)
 		}
 		inches, _ := n.value.Float64()
