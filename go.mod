@@ -16,7 +16,8 @@ require (
 	github.com/tetratelabs/wazero v1.10.1 // indirect
 	go.yaml.in/yaml/v3 v3.0.6 // indirect
 	golang.org/x/image v0.47.0 // indirect
-	golang.org/x/sys v0.49.0 // indirect
+	golang.org/x/sys v0.50.0 // indirect
+	golang.org/x/term v0.48.0 // indirect
 	golang.org/x/text v0.43.0 // indirect
 	honnef.co/go/tools v0.8.0 // indirect
 	pgregory.net/rapid v1.3.0 // indirect
