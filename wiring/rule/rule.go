@@ -1,5 +1,11 @@
 // Package rule says what a rule is and runs rules over a harness. The rules themselves
 // live in package rules, one file each.
+//
+// A [Rule] is a value: an identity, everything that `explain` tells about it, and a
+// function that gets one [Pass], which holds all that it may read and the one way to
+// report. [Run] runs a list of them and settles what stands above all rules: what lies
+// wholly on wiring that the work did not touch is at most a warning, a job's waivers are
+// matched to what they name, and what could not be judged is listed.
 package rule
 
 import "github.com/lugwright/lugwright/wiring/diag"
