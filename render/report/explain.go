@@ -11,7 +11,7 @@ import (
 
 // Explain writes everything that is known of a rule. The error is that of w.
 func Explain(w io.Writer, one *rule.Rule, o TextOptions) error {
-	p := newPrinter(o)
+	p := newPrinter(o, nil)
 	p.explain(one)
 	_, err := w.Write(p.out.Bytes())
 	return err
@@ -19,7 +19,7 @@ func Explain(w io.Writer, one *rule.Rule, o TextOptions) error {
 
 // Rules writes a list of rules, one line each: id, level, title. The error is that of w.
 func Rules(w io.Writer, rules []*rule.Rule, o TextOptions) error {
-	p := newPrinter(o)
+	p := newPrinter(o, nil)
 	long := 0
 	for _, one := range rules {
 		long = max(long, columns(one.ID))
@@ -34,7 +34,7 @@ func Rules(w io.Writer, rules []*rule.Rule, o TextOptions) error {
 
 // explanation is the text of Explain without colour, for formats that carry it along.
 func explanation(one *rule.Rule, width int) string {
-	p := newPrinter(TextOptions{Width: width})
+	p := newPrinter(TextOptions{Width: width}, nil)
 	p.explain(one)
 	return p.out.String()
 }

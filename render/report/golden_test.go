@@ -29,7 +29,7 @@ func TestGolden(t *testing.T) {
 		"warnings.txt": text(warnings, TextOptions{}),
 		"jobs.txt":     text(sampleBroken(), TextOptions{}),
 		"findings.txt": func(w io.Writer) error {
-			return Findings(w, "jobs/tp-14.yaml", sampleFindings()[:2], sampleFiles(), TextOptions{})
+			return Findings(w, warnings, TextOptions{})
 		},
 		"report.json":        func(w io.Writer) error { return JSON(w, sampleReport()) },
 		"broken.json":        func(w io.Writer) error { return JSON(w, sampleBroken()) },
@@ -75,7 +75,7 @@ func TestWriteErrorsAreReturned(t *testing.T) {
 	r := sampleReport()
 	for name, write := range map[string]func(io.Writer) error{
 		"text":     func(w io.Writer) error { return Text(w, r, TextOptions{}) },
-		"findings": func(w io.Writer) error { return Findings(w, "x", sampleFindings(), nil, TextOptions{}) },
+		"findings": func(w io.Writer) error { return Findings(w, r, TextOptions{}) },
 		"json":     func(w io.Writer) error { return JSON(w, r) },
 		"sarif":    func(w io.Writer) error { return SARIF(w, r) },
 		"explain":  func(w io.Writer) error { return Explain(w, r.Rules[0], TextOptions{}) },

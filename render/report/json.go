@@ -78,6 +78,7 @@ type jsonFinding struct {
 type jsonNotChecked struct {
 	Rule string     `json:"rule"`
 	What string     `json:"what"`
+	Why  string     `json:"why"`
 	At   *jsonPlace `json:"at,omitempty"`
 }
 
@@ -125,7 +126,7 @@ func (r Report) jsonJob(job Job) jsonJob {
 		}
 	}
 	for _, n := range job.NotChecked {
-		out.NotChecked = append(out.NotChecked, jsonNotChecked{Rule: n.Rule, What: n.What, At: placeJSON(n.At)})
+		out.NotChecked = append(out.NotChecked, jsonNotChecked{Rule: n.Rule, What: n.What, Why: n.Why, At: placeJSON(n.At)})
 	}
 	return out
 }

@@ -21,21 +21,13 @@ type Report struct {
 
 // Job is what was found about one job file.
 type Job struct {
-	File       string         // as the user named it, with forward slashes
-	Number     string         // identification number; empty where the file could not be read
-	Title      string         //
-	Unusable   bool           // the file cannot be checked: its findings are faults of the input
-	Findings   []diag.Finding // sorted; waived ones are among them
-	NotChecked []NotChecked   // what rules could not judge
-	Files      *diag.Files    // to quote lines from; may be nil
-}
-
-// NotChecked is one thing that a rule could not judge, so that silence never looks like a
-// pass.
-type NotChecked struct {
-	Rule string    // id of the rule
-	What string    // what is missing, with names: "W73 has no length"
-	At   diag.Span // zero: no place
+	File       string            // as the user named it, with forward slashes
+	Number     string            // identification number; empty where the file could not be read
+	Title      string            //
+	Unusable   bool              // the file cannot be checked: its findings are faults of the input
+	Findings   []diag.Finding    // sorted; waived ones are among them
+	NotChecked []rule.NotChecked // what rules could not judge, so that silence never looks like a pass
+	Files      *diag.Files       // to quote lines from; may be nil
 }
 
 // Count is how many findings a job or a report has. A waived finding counts as waived

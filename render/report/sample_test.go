@@ -106,9 +106,9 @@ func sampleReport() Report {
 			Number:   "TP-14",
 			Title:    "Two-seat cart",
 			Findings: sampleFindings(),
-			NotChecked: []NotChecked{
-				{Rule: "voltage-drop", What: "W10 has no length", At: diag.Span{File: "jobs/tp-14.yaml", Line: 5, Col: 2, EndCol: 5}},
-				{Rule: "fuse-breaks-fault", What: "G1 has no internal resistance"},
+			NotChecked: []rule.NotChecked{
+				{Rule: "voltage-drop", What: "W10", Why: "it has no length", At: diag.Span{File: "jobs/tp-14.yaml", Line: 5, Col: 2, EndCol: 5}},
+				{Rule: "fuse-breaks-fault", What: "G1", Why: "it has no internal resistance"},
 			},
 			Files: sampleFiles(),
 		}},

@@ -59,7 +59,7 @@ func (r Report) sarifResults(job Job, index map[string]int) []sarifResult {
 			RuleIndex: indexOf(index, n.Rule),
 			Kind:      "open",
 			Level:     "none",
-			Message:   sarifMessage{Text: "Not checked: " + n.What},
+			Message:   sarifMessage{Text: "Not checked: " + n.String()},
 			Locations: []sarifLocation{locationSARIF(job, n.At, nil)},
 		})
 	}

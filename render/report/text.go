@@ -8,6 +8,8 @@ import (
 	"strings"
 
 	"github.com/lugwright/lugwright/wiring/diag"
+	"github.com/lugwright/lugwright/wiring/rule"
+	"github.com/lugwright/lugwright/wiring/source"
 )
 
 // TextOptions says how a report is set for reading. The zero TextOptions are those of a
@@ -27,7 +29,7 @@ const bodyIndent = "    "
 // "file:line:column: level: message (rule)" and never broken, so that editors can jump to
 // them; what follows is indented and broken at the width. The error is that of w.
 func Text(w io.Writer, r Report, o TextOptions) error {
-	p := newPrinter(o)
+	p := newPrinter(o, r.Rules)
 	for i, job := range r.Jobs {
 		if i > 0 {
 			p.line("")
@@ -42,13 +44,13 @@ func Text(w io.Writer, r Report, o TextOptions) error {
 	return err
 }
 
-// Findings writes findings alone, without summary: the form in which a command that is
-// not about findings says what is wrong. file is named where a finding has no place.
-func Findings(w io.Writer, file string, fs []diag.Finding, files *diag.Files, o TextOptions) error {
-	p := newPrinter(o)
-	job := Job{File: file, Files: files}
-	for _, f := range fs {
-		p.finding(job, f)
+// Findings writes the open findings alone, without what was waived or not checked and
+// without summary: the form in which a command that is not about findings says what is
+// wrong. The error is that of w.
+func Findings(w io.Writer, r Report, o TextOptions) error {
+	p := newPrinter(o, r.Rules)
+	for _, job := range r.Jobs {
+		p.findings(r, job)
 	}
 	_, err := w.Write(p.out.Bytes())
 	return err
@@ -57,16 +59,20 @@ func Findings(w io.Writer, file string, fs []diag.Finding, files *diag.Files, o 
 // printer sets text; it collects everything, so that a report is written in one piece.
 type printer struct {
 	style
-	width     int
-	out       bytes.Buffer
-	explained map[string]bool // rules whose explanation was offered already
+	width int
+	out   bytes.Buffer
+	offer map[string]bool // rules whose explanation is still to be offered
 }
 
-func newPrinter(o TextOptions) *printer {
+func newPrinter(o TextOptions, rules []*rule.Rule) *printer {
 	if o.Width <= 0 {
 		o.Width = defaultWidth
 	}
-	return &printer{style: style(o.Colour), width: o.Width, explained: map[string]bool{}}
+	p := &printer{style: style(o.Colour), width: o.Width, offer: map[string]bool{}}
+	for _, one := range rules {
+		p.offer[one.ID] = true
+	}
+	return p
 }
 
 func (p *printer) line(s string) {
@@ -85,11 +91,7 @@ func (p *printer) body(text string) {
 }
 
 func (p *printer) job(r Report, job Job) {
-	for _, f := range job.Findings {
-		if r.shown(f) {
-			p.finding(job, f)
-		}
-	}
+	p.findings(r, job)
 	p.waived(job)
 	p.notChecked(job)
 	p.line(p.bold(job.name()) + ": " + summary(job.Count(), r.Least))
@@ -103,7 +105,15 @@ func (j Job) name() string {
 	return oneLine(j.File)
 }
 
-// finding writes one finding whole.
+func (p *printer) findings(r Report, job Job) {
+	for _, f := range job.Findings {
+		if r.shown(f) {
+			p.finding(job, f)
+		}
+	}
+}
+
+// finding writes one finding whole, and offers the explanation of its rule once.
 func (p *printer) finding(job Job, f diag.Finding) {
 	p.headline(job, f)
 	p.quote(job.Files, f)
@@ -113,14 +123,14 @@ func (p *printer) finding(job Job, f diag.Finding) {
 	for _, place := range f.Related {
 		p.line(bodyIndent + where(job, place.Span) + ": " + oneLine(place.Label))
 	}
-	if f.Rule != "" && f.Rule != ruleInput && !p.explained[f.Rule] {
-		p.explained[f.Rule] = true
+	if p.offer[f.Rule] {
+		delete(p.offer, f.Rule)
 		p.line(bodyIndent + "lugwright explain " + f.Rule)
 	}
 }
 
 // ruleInput is the rule of faults of the input; there is nothing to explain about it.
-const ruleInput = "input"
+const ruleInput = source.RuleInput
 
 func (p *printer) headline(job Job, f diag.Finding) {
 	tail := ""
@@ -197,7 +207,7 @@ func (p *printer) waived(job Job) {
 func (p *printer) notChecked(job Job) {
 	p.section(len(job.NotChecked), "Not checked")
 	for _, n := range job.NotChecked {
-		p.line("  " + where(job, n.At) + ": " + oneLine(n.What) + " (" + n.Rule + ")")
+		p.line("  " + where(job, n.At) + ": " + oneLine(n.String()) + " (" + n.Rule + ")")
 	}
 }
 
