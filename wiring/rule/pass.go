@@ -5,14 +5,16 @@ import (
 
 	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/diag"
+	"github.com/lugwright/lugwright/wiring/handbook"
 	"github.com/lugwright/lugwright/wiring/path"
 )
 
 // Pass is one rule at work on one harness: all that it may read, and the one way to
 // report. A Pass is not safe for concurrent use.
 type Pass struct {
-	Harness *wiring.Harness
-	Graph   *path.Graph // what reaches what
+	Harness  *wiring.Harness
+	Graph    *path.Graph      // what reaches what
+	Handbook *handbook.Tables // ampacities, fuses, lugs, limits
 
 	rule *Rule
 	desk *desk
@@ -38,10 +40,3 @@ func (p *Pass) NotChecked(what, why string, at diag.Span) {
 // Context ends when whoever runs the rules no longer wants the answer. Rules that loop for
 // long ask it.
 func (p *Pass) Context() context.Context { return p.desk.ctx }
-
-// desk is what the rules of one run share.
-type desk struct {
-	ctx        context.Context
-	findings   []diag.Finding
-	notChecked []NotChecked
-}

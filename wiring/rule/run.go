@@ -6,7 +6,7 @@ import (
 
 	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/diag"
-	"github.com/lugwright/lugwright/wiring/path"
+	"github.com/lugwright/lugwright/wiring/handbook"
 )
 
 // Options changes how rules are run. The zero Options are the usual ones.
@@ -14,6 +14,10 @@ type Options struct {
 	// Known lists the ids of all rules there are, where only some of them are run: a
 	// waiver of a rule that exists but does not run is left in peace.
 	Known []string
+
+	// Handbook is the tables that rules look things up in; nil: those that the program
+	// brings with it.
+	Handbook *handbook.Tables
 }
 
 // Result is what a run of rules has to say.
@@ -58,13 +62,12 @@ func (r Result) Waived() []diag.Finding {
 // Run runs rules over a harness, one after the other. It returns an error only when ctx
 // ends; the result then holds what was found so far, without judgement on waivers.
 func Run(ctx context.Context, h *wiring.Harness, rules []*Rule, o Options) (Result, error) {
-	d := &desk{ctx: ctx}
-	g := path.New(h)
+	d := newDesk(ctx, h, o)
 	for _, r := range rules {
 		if err := ctx.Err(); err != nil {
 			return d.result(), err
 		}
-		r.Run(&Pass{Harness: h, Graph: g, rule: r, desk: d})
+		r.Run(&Pass{Harness: h, Graph: d.graph, Handbook: d.handbook, rule: r, desk: d})
 	}
 	if err := ctx.Err(); err != nil {
 		return d.result(), err

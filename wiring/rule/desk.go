@@ -1,0 +1,37 @@
+package rule
+
+import (
+	"context"
+
+	"github.com/lugwright/lugwright/wiring"
+	"github.com/lugwright/lugwright/wiring/diag"
+	"github.com/lugwright/lugwright/wiring/handbook"
+	"github.com/lugwright/lugwright/wiring/path"
+	"github.com/lugwright/lugwright/wiring/settle"
+)
+
+// desk is what the rules of one run share: what they reported, and answers that cost too
+// much to find twice. Each answer is found when it is first asked for.
+type desk struct {
+	ctx      context.Context
+	harness  *wiring.Harness
+	graph    *path.Graph
+	handbook *handbook.Tables
+
+	findings   []diag.Finding
+	notChecked []NotChecked
+
+	supplies    []*path.Supply
+	negative    *path.Reach
+	controllers map[*wiring.Part]bool
+	network     *settle.Network
+	points      map[pointKey]*settle.Point
+}
+
+func newDesk(ctx context.Context, h *wiring.Harness, o Options) *desk {
+	tables := o.Handbook
+	if tables == nil {
+		tables = handbook.Default()
+	}
+	return &desk{ctx: ctx, harness: h, graph: path.New(h), handbook: tables, points: map[pointKey]*settle.Point{}}
+}
