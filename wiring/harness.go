@@ -7,24 +7,26 @@ import (
 
 // Harness is one cart's wiring. See the package comment for its conventions.
 type Harness struct {
-	Identity   Identity
-	Shop       Shop
-	Layers     []*Layer // lowest first; the last one is the file that was asked for
-	Parts      []*Part
-	Wires      []*Wire
-	Nodes      []Node // by NodeID; Nodes[0] is the frame
-	Points     []Point
-	Places     []*Place
-	Runs       []*Run
-	Looms      []*Loom
-	States     []*State
-	Stacks     []Stack // as stated; the others are computed
-	Limits     Limits
-	Assume     Assume
-	Waivers    []diag.Waiver
-	TestPoints []*Terminal
-	Before     []RemovedPart // what lower layers had and a higher one took away
-	Files      *diag.Files   // text of everything that was read, for quoting lines
+	Identity    Identity
+	Shop        Shop
+	Layers      []*Layer // lowest first; the last one is the file that was asked for
+	Parts       []*Part
+	Wires       []*Wire
+	Nodes       []Node // by NodeID; Nodes[0] is the frame
+	Points      []Point
+	Places      []*Place
+	Runs        []*Run
+	Looms       []*Loom
+	States      []*State
+	Stacks      []Stack // as stated; the others are computed
+	Limits      Limits
+	Assume      Assume
+	Waivers     []diag.Waiver
+	TestPoints  []*Terminal
+	Interlock   *Interlock    // nil: no layer speaks of one
+	Before      []RemovedPart // parts that lower layers had and a higher one took away
+	BeforeWires []RemovedWire // the same for wires
+	Files       *diag.Files   // text of everything that was read, for quoting lines
 
 	parts map[string]*Part
 	wires map[string]*Wire
@@ -121,9 +123,20 @@ type Point struct {
 	At       diag.Span
 }
 
-// RemovedPart is a part that a lower layer had and a higher one removed.
+// RemovedPart is a part that a lower layer had and a higher one removed. Its nodes are no
+// part of the harness.
 type RemovedPart struct {
-	Part *Part
+	Part     *Part
+	By       *Layer
+	At       diag.Span
+	Wires    []*Wire // what went with it
+	Replaced bool    // another device took its designation
+}
+
+// RemovedWire is a wire that a lower layer had and a higher one removed, itself or together
+// with a part. An end that was on a removed part is Loose.
+type RemovedWire struct {
+	Wire *Wire
 	By   *Layer
 	At   diag.Span
 }

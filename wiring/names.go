@@ -54,11 +54,17 @@ func sortParts(ps []*Part) {
 
 // sortWires puts numbered wires first, then the leads by their terminals.
 func sortWires(ws []*Wire) {
-	sort.SliceStable(ws, func(i, j int) bool {
-		a, b := ws[i], ws[j]
-		if (a.Number == "") != (b.Number == "") {
-			return a.Number != ""
-		}
-		return Less(a.Name(), b.Name())
-	})
+	sort.SliceStable(ws, func(i, j int) bool { return wireLess(ws[i], ws[j]) })
+}
+
+func wireLess(a, b *Wire) bool {
+	if (a.Number == "") != (b.Number == "") {
+		return a.Number != ""
+	}
+	return Less(a.Name(), b.Name())
+}
+
+// SortRemoved puts removed wires in the order of wires.
+func SortRemoved(rs []RemovedWire) {
+	sort.SliceStable(rs, func(i, j int) bool { return wireLess(rs[i].Wire, rs[j].Wire) })
 }

@@ -129,13 +129,14 @@ const (
 
 // Piece is one length of one colour and size.
 type Piece struct {
-	Kind   PieceKind
-	Colour colour.Colour   // zero: unknown
-	Size   quantity.Size   // zero: unknown
-	Auto   bool            // the size is to be computed
-	Length quantity.Amount // zero: unknown
-	Joint  string          // how it is joined to the piece before it: "butt", "solder", "plug", "stud"; empty for the first
-	At     diag.Span
+	Kind     PieceKind
+	Colour   colour.Colour   // zero: unknown
+	Size     quantity.Size   // zero: unknown
+	Auto     bool            // the size is to be computed
+	Length   quantity.Amount // zero: unknown
+	Reckoned bool            // nobody stated the length: it follows from places and runs
+	Joint    string          // how it is joined to the piece before it: "butt", "solder", "plug", "stud"; empty for the first
+	At       diag.Span
 }
 
 // Loom holds wires together.

@@ -1,0 +1,128 @@
+package job
+
+import (
+	"github.com/lugwright/lugwright/wiring"
+	"github.com/lugwright/lugwright/wiring/diag"
+	"github.com/lugwright/lugwright/wiring/kind"
+	"github.com/lugwright/lugwright/wiring/source"
+)
+
+// reading is one call of Load: what has been read so far and what was wrong with it.
+type reading struct {
+	store    *store
+	catalog  *Catalog
+	files    *diag.Files
+	findings []diag.Finding
+	full     map[string]bool // limits that were reported as exceeded
+
+	layers []*layer // lowest first
+	kinds  *kind.Set
+
+	parts   map[string][]*draftPart // by folded designation, oldest first
+	count   int                     // of parts that were ever defined
+	groups  map[string]*group       // by folded name
+	wires   map[string]*draftWire   // live ones, by folded number
+	leads   map[*wiring.Terminal]*draftWire
+	laid    []*draftWire // all that were ever laid, in order
+	dropped []droppedWire
+	points  map[string]*point
+	order   []string // names of points, in the order of definition
+	h       *wiring.Harness
+	removed *wiring.Harness // holds the nodes of parts that are gone
+	built   map[*wiring.Part]*draftPart
+
+	stateOf    map[string]*draftState // by folded name
+	stateOrder []*draftState
+	controlOf  map[string][]*wiring.Control // by folded name of the control
+
+	placeOf map[string]*wiring.Place // by folded name, as are the next two
+	runOf   map[string]*wiring.Run
+	loomOf  map[string]*wiring.Loom
+	badRuns map[*wiring.Run]bool // a fault of theirs was reported
+	runsAt  map[*wiring.Place][]*wiring.Run
+	ways    map[*wiring.Place]map[*wiring.Place]reach
+}
+
+func newReading(s *store, c *Catalog) *reading {
+	return &reading{
+		store: s, catalog: c,
+		files:   &diag.Files{},
+		full:    map[string]bool{},
+		parts:   map[string][]*draftPart{},
+		groups:  map[string]*group{},
+		wires:   map[string]*draftWire{},
+		leads:   map[*wiring.Terminal]*draftWire{},
+		points:  map[string]*point{},
+		h:       &wiring.Harness{},
+		removed: &wiring.Harness{},
+		built:   map[*wiring.Part]*draftPart{},
+	}
+}
+
+// fault reports an input error.
+func (r *reading) fault(at diag.Span, message string, advice ...string) *diag.Finding {
+	return r.add(source.Fault(at, message, advice...))
+}
+
+// warn reports something about the input that may be as meant.
+func (r *reading) warn(at diag.Span, message string, advice ...string) *diag.Finding {
+	f := source.Fault(at, message, advice...)
+	f.Level = diag.Warning
+	return r.add(f)
+}
+
+// note reports something about the input that is worth knowing.
+func (r *reading) note(at diag.Span, message string, advice ...string) *diag.Finding {
+	f := source.Fault(at, message, advice...)
+	f.Level = diag.Note
+	return r.add(f)
+}
+
+// add keeps a finding. The result may be completed until the next one is added.
+func (r *reading) add(f diag.Finding) *diag.Finding {
+	r.findings = append(r.findings, f)
+	return &r.findings[len(r.findings)-1]
+}
+
+// once reports a fault the first time that it is asked for under this name.
+func (r *reading) once(name string, at diag.Span, message string, advice ...string) {
+	if !r.full[name] {
+		r.full[name] = true
+		r.fault(at, message, advice...)
+	}
+}
+
+// top is the layer that was asked for.
+func (r *reading) top() *layer { return r.layers[len(r.layers)-1] }
+
+// alone reports whether what was asked for is not a whole cart: a kit, add-on or list.
+func (r *reading) alone() bool {
+	switch r.top().Kind {
+	case wiring.JobLayer, wiring.PlatformLayer:
+		return false
+	}
+	return true
+}
+
+// harness runs the steps after gathering.
+func (r *reading) harness() *wiring.Harness {
+	if len(r.layers) == 0 {
+		return nil
+	}
+	r.readKinds()
+	for _, l := range r.layers {
+		r.readParts(l)
+		r.removeParts(l)
+		r.readGroups(l)
+	}
+	r.buildParts()
+	for _, l := range r.layers {
+		r.removeWires(l)
+		r.checkNeeds(l)
+		r.readMoves(l)
+		r.readPoints(l)
+		r.readWires(l)
+		r.markInterlock(l)
+	}
+	return r.finish()
+}

@@ -1,0 +1,413 @@
+package job
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+
+	"github.com/lugwright/lugwright/wiring"
+	"github.com/lugwright/lugwright/wiring/diag"
+	"github.com/lugwright/lugwright/wiring/source"
+)
+
+// mostNumber is the longest number of a wire, in characters: what a sleeve holds.
+const mostNumber = 12
+
+var numberForm = regexp.MustCompile(`^[A-Za-z0-9-]*[0-9][A-Za-z0-9-]*$`)
+
+// entry is one wire of a layer: a member of a range has its own ends.
+type entry struct {
+	*layer
+	name string // number or lead, with the suffix
+	key  *source.Node
+	body *source.Node
+	f    map[string]source.Entry
+	ends [2]string // what `from` and `to` say; empty: nothing
+}
+
+// phrase is the wire as messages speak of it: "wire W71".
+func (e *entry) phrase() string { return "wire " + e.name }
+
+// readWires lays the wires of a layer and changes those of lower layers. Numbered wires
+// come first: a lead without a number is the wire that has one, if there is one.
+func (r *reading) readWires(l *layer) {
+	n := l.get("wires")
+	if n == nil {
+		return
+	}
+	seen := map[string]diag.Span{}
+	var leads []entry
+	for _, e := range r.entries(n, "wires") {
+		for _, one := range r.wireEntries(l, e) {
+			if r.twice(seen, one.name, one.key.Span) {
+				continue
+			}
+			if strings.Contains(one.name, ".") {
+				leads = append(leads, one)
+			} else if r.goodNumber(one) {
+				r.readWire(&one)
+			}
+		}
+	}
+	for i := range leads {
+		r.readLead(&leads[i])
+	}
+}
+
+// wireEntries splits an entry into its wires, ranges in step.
+func (r *reading) wireEntries(l *layer, e source.Entry) []entry {
+	names := r.expand(e.Key)
+	if len(names) == 0 {
+		return nil
+	}
+	f := r.wireFields(l, e)
+	var ends [2][]string
+	for _, s := range []side{from, to} {
+		n := f[s.String()].Value
+		if n == nil {
+			continue
+		}
+		if ends[s] = r.inStep(l, n, e.Key, len(names)); ends[s] == nil {
+			return nil
+		}
+	}
+	entries := make([]entry, len(names))
+	for i, name := range names {
+		entries[i] = entry{layer: l, name: l.name(name), key: e.Key, body: e.Value, f: f}
+		for s := range ends {
+			if ends[s] != nil {
+				entries[i].ends[s] = ends[s][i%len(ends[s])]
+			}
+		}
+	}
+	return entries
+}
+
+func (r *reading) wireFields(l *layer, e source.Entry) map[string]source.Entry {
+	if e.Value.Kind == source.Null {
+		return nil
+	}
+	if e.Value.Kind != source.Map {
+		r.fault(e.Value.Span, fmt.Sprintf("a map of keys belongs here, in wire %s", l.name(e.Key.Text)), "Write {from: …, to: …}")
+		return nil
+	}
+	return r.fields(e.Value, wireKeys, "in wire "+l.name(e.Key.Text))
+}
+
+// inStep writes out the range of an end, which has as many members as there are wires, or
+// is one terminal for all of them.
+func (r *reading) inStep(l *layer, n, key *source.Node, count int) []string {
+	if l.Kind == wiring.ListLayer && source.IsRange(n.Text) {
+		r.listFault(l, n, fmt.Sprintf("%s is a range, and a wire list has one row a wire", n.Text))
+		return nil
+	}
+	members := r.expand(n)
+	if len(members) > 1 && len(members) != count {
+		r.fault(n.Span, fmt.Sprintf("%s is %s, %s is %s", key.Text, plural(count, "wire"), n.Text, plural(len(members), "terminal")))
+		return nil
+	}
+	return members
+}
+
+func (r *reading) goodNumber(e entry) bool {
+	switch {
+	case len(e.name) > mostNumber:
+		r.fault(e.key.Span, fmt.Sprintf("%s is longer than the %d characters of a wire number", e.name, mostNumber))
+	case !numberForm.MatchString(e.name):
+		r.fault(e.key.Span, fmt.Sprintf("%s is no wire number", e.name), "Write letters, digits and hyphens, at least one digit: W37, 12A")
+	default:
+		return true
+	}
+	return false
+}
+
+// readWire lays a wire, or changes the one of that number.
+func (r *reading) readWire(e *entry) {
+	w := r.findWire(e.name)
+	switch {
+	case r.isPart(e), r.isGone(e):
+	case w == nil:
+		r.newWire(e)
+	case e.ends[from] != "" && e.ends[to] != "":
+		r.numberTaken(e, w)
+	default:
+		r.changeWire(e, w, -1)
+	}
+}
+
+// findWire is the live wire of a number, nil if there is none.
+func (r *reading) findWire(number string) *draftWire { return r.wires[wiring.Fold(number)] }
+
+// isPart reports a number that is a part's designation.
+func (r *reading) isPart(e *entry) bool {
+	for _, d := range r.parts[wiring.Fold(e.name)] {
+		if d.gone > e.index {
+			f := r.fault(e.key.Span, fmt.Sprintf("%s is a part already (%s): parts and wires share their names", e.name, where(d.part.At)))
+			f.Related = []diag.Place{{Span: d.part.At, Label: e.name + " is defined here"}}
+			return true
+		}
+	}
+	return false
+}
+
+// isGone reports a wire that one layer removes and defines.
+func (r *reading) isGone(e *entry) bool {
+	for _, g := range e.gone {
+		if wiring.Fold(g.text) == wiring.Fold(e.name) {
+			f := r.fault(e.key.Span, fmt.Sprintf("%s is removed and defined in one layer", e.name),
+				"Give the new wire another number, so that the work order can tell them apart")
+			f.Related = []diag.Place{{Span: g.at, Label: "removed here"}}
+			return true
+		}
+	}
+	return false
+}
+
+func (r *reading) numberTaken(e *entry, w *draftWire) {
+	f := r.fault(e.key.Span, fmt.Sprintf("%s exists: %s (%s)", w.name(), w.route(), where(w.wire.At)),
+		fmt.Sprintf("To move it give only the end that moves; a new wire takes a free number (next: %s)", r.nextWire(e)))
+	f.Related = []diag.Place{{Span: w.wire.At, Label: w.name() + " is defined here"}}
+}
+
+// nextWire is the first free number after the highest that the layer gives.
+func (r *reading) nextWire(e *entry) string {
+	letters := strings.TrimRight(strings.TrimRight(e.name, "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz"), "0123456789")
+	highest := e.name
+	own := map[string]bool{}
+	for _, other := range e.get("wires").Entries {
+		names, _ := source.Expand(other.Key.Text)
+		for _, name := range names {
+			own[wiring.Fold(name)] = true
+			if rest, ok := strings.CutPrefix(name, letters); ok && rest != "" && strings.Trim(rest, "0123456789") == "" && wiring.Less(highest, name) {
+				highest = name
+			}
+		}
+	}
+	return nextFree(letters, highest, func(candidate string) bool {
+		return r.findWire(candidate) == nil && len(r.parts[wiring.Fold(candidate)]) == 0 && !own[wiring.Fold(candidate)]
+	})
+}
+
+// newWire lays a wire that no lower layer has.
+func (r *reading) newWire(e *entry) {
+	if e.f == nil {
+		return
+	}
+	for _, s := range []side{from, to} {
+		if e.ends[s] == "" {
+			if e.body.Get(s.String()) == nil {
+				r.missingEnd(e, s)
+			}
+			return
+		}
+	}
+	if !r.roomForWire(e) {
+		return
+	}
+	ends := [2]draftEnd{r.entryEnd(e, from), r.entryEnd(e, to)}
+	if !r.goodEnds(e, ends) {
+		return
+	}
+	w := r.adopt(e, ends)
+	if w == nil {
+		w = r.addWire(e, ends)
+	}
+	w.wire.Number = e.name
+	r.wires[wiring.Fold(e.name)] = w
+	r.mergeWire(e, w, to)
+}
+
+func (r *reading) missingEnd(e *entry, s side) {
+	have := e.ends[s.other()]
+	if have == "" {
+		r.fault(e.key.Span, fmt.Sprintf("%s has no from and no to, and no lower layer has a wire %s", e.name, e.name),
+			fmt.Sprintf("Say where it lands: %s: {from: …, to: …}", e.name))
+		return
+	}
+	r.fault(e.key.Span, fmt.Sprintf("%s has no %s: say where it lands, or %s: capped", e.name, s, s))
+}
+
+func (r *reading) roomForWire(e *entry) bool {
+	if len(r.laid) < MostWires {
+		return true
+	}
+	r.once("wires", e.key.Span, fmt.Sprintf("more than %d wires", MostWires))
+	return false
+}
+
+// entryEnd reads the end that an entry gives.
+func (r *reading) entryEnd(e *entry, s side) draftEnd {
+	n := e.f[s.String()].Value
+	return r.end(e.ends[s], scope{layer: e.layer, who: e.prefix(n), at: n.Span})
+}
+
+// prefix is what messages about a value of the entry begin with.
+func (e *entry) prefix(n *source.Node) string {
+	if c, ok := e.column[n]; ok {
+		return "column " + c + ": "
+	}
+	return e.phrase() + ": "
+}
+
+// goodEnds judges both ends of a new wire together.
+func (r *reading) goodEnds(e *entry, ends [2]draftEnd) bool {
+	at := e.f["to"].Value.Span
+	switch {
+	case ends[from].state == landed && ends[to].state == landed && ends[from].terminal == ends[to].terminal:
+		r.fault(at, fmt.Sprintf("%s goes from %s to itself", e.name, ends[from].terminal.Ref()))
+	case ends[from].state == capped && ends[to].state == capped:
+		r.fault(at, fmt.Sprintf("%s is capped at both ends", e.name))
+	default:
+		return true
+	}
+	return false
+}
+
+// addWire makes a wire between two ends.
+func (r *reading) addWire(e *entry, ends [2]draftEnd) *draftWire {
+	w := &draftWire{
+		wire:   &wiring.Wire{Origin: e.Layer, At: e.key.Span, Where: map[string]diag.Span{}},
+		end:    ends,
+		origin: e.layer,
+	}
+	r.laid = append(r.laid, w)
+	for s, end := range ends {
+		r.lead(w, end)
+		w.wire.Where[side(s).String()] = end.at
+		if end.point == interlockPoint {
+			w.wire.Interlock = true
+		}
+	}
+	w.isLaid = ends[from].state != absent && ends[to].state != absent
+	return w
+}
+
+// adopt gives a number to the wire of a lead that a lower layer spoke of without one, and
+// lands its other end.
+func (r *reading) adopt(e *entry, ends [2]draftEnd) *draftWire {
+	for _, s := range []side{from, to} {
+		if !ends[s].isLead() {
+			continue
+		}
+		w := r.leads[ends[s].terminal]
+		if w == nil || w.wire.Number != "" {
+			continue
+		}
+		far := ends[s.other()]
+		if other := r.leads[far.terminal]; far.isLead() && other != nil && other != w && other.wire.Number == "" {
+			other.gone = true
+			delete(r.leads, far.terminal)
+		}
+		near := w.sideOf(ends[s].terminal)
+		if far.state != unknown {
+			r.land(e.layer, w, near.other(), far)
+		}
+		return w
+	}
+	return nil
+}
+
+// sideOf is the side on which a wire has a lead.
+func (w *draftWire) sideOf(t *wiring.Terminal) side {
+	if w.end[to].state == landed && w.end[to].terminal == t {
+		return to
+	}
+	return from
+}
+
+// readLead changes the wire of a lead that is named by its terminal, or makes it.
+func (r *reading) readLead(e *entry) {
+	t := r.terminal(e.name, scope{layer: e.layer, at: e.key.Span, who: ""})
+	if t == nil {
+		return
+	}
+	e.name = t.Ref()
+	if t.Form.Type != wiring.Lead {
+		r.fault(e.key.Span, fmt.Sprintf("%s is no lead but %s: a wire that is cut takes a number", t.Ref(), article(string(t.Form.Type))))
+		return
+	}
+	if e.ends[from] != "" && e.ends[to] != "" {
+		r.fault(e.f["from"].Value.Span, fmt.Sprintf("%s is one end itself: give the other one only, as to", e.name))
+		return
+	}
+	if w := r.leads[t]; w != nil {
+		r.changeWire(e, w, int(w.sideOf(t)))
+		return
+	}
+	r.newLead(e, t)
+}
+
+// newLead makes the wire of a lead that nobody has spoken of.
+func (r *reading) newLead(e *entry, t *wiring.Terminal) {
+	if e.f == nil || !r.roomForWire(e) {
+		return
+	}
+	given := to
+	if e.ends[from] != "" {
+		given = from
+	}
+	if e.ends[given] == "" {
+		if e.body.Get("from") == nil && e.body.Get("to") == nil {
+			r.missingEnd(&entry{layer: e.layer, name: e.name, key: e.key, f: e.f, ends: [2]string{e.name, ""}}, to)
+		}
+		return
+	}
+	ends := [2]draftEnd{{state: landed, terminal: t, at: e.key.Span, layer: e.index}, r.entryEnd(e, given)}
+	if ends[to].state == landed && ends[to].terminal == t {
+		r.fault(ends[to].at, fmt.Sprintf("%s goes from %s to itself", e.name, t.Ref()))
+		return
+	}
+	w := r.addWire(e, ends)
+	r.mergeWire(e, w, to)
+}
+
+// changeWire merges an entry into a wire of a lower layer. lead is the side of the lead by
+// which the entry names it, -1 if it is named by its number.
+func (r *reading) changeWire(e *entry, w *draftWire, lead int) {
+	if e.f == nil {
+		return
+	}
+	extends := to
+	for _, s := range []side{from, to} {
+		if e.ends[s] == "" {
+			continue
+		}
+		end := r.entryEnd(e, s)
+		lands := s
+		if lead >= 0 {
+			lands = side(lead).other()
+		}
+		extends = lands
+		if end.state == unknown || !r.canLand(e, w, lands, end) {
+			continue
+		}
+		r.land(e.layer, w, lands, end)
+		w.isLaid = w.isLaid || end.state != absent && w.end[lands.other()].state != absent
+	}
+	if lead >= 0 && e.ends[from] == "" && e.ends[to] == "" {
+		extends = side(lead).other()
+	}
+	r.mergeWire(e, w, extends)
+}
+
+// canLand judges a move of one end together with the other end.
+func (r *reading) canLand(e *entry, w *draftWire, s side, end draftEnd) bool {
+	if far := w.end[s.other()]; end.state == landed && far.state == landed && far.terminal == end.terminal {
+		r.fault(end.at, fmt.Sprintf("%s goes from %s to itself", e.name, end.terminal.Ref()))
+		return false
+	}
+	return true
+}
+
+// plural is "1 wire", "5 wires".
+func plural(n int, word string) string {
+	if n == 1 {
+		return "1 " + word
+	}
+	return fmt.Sprintf("%d %ss", n, word)
+}
+
+// listFault reports a cell of a wire list by its column.
+func (r *reading) listFault(l *layer, n *source.Node, message string) {
+	r.fault(n.Span, "column "+l.column[n]+": "+message)
+}
