@@ -1,0 +1,41 @@
+package route
+
+// queue is a bucket queue: a ring of stacks, one for each price above the lowest open one.
+// It holds prices that grow by less than its size at a step, which every step of a path does.
+type queue struct {
+	ring [ringSize][]int32
+	low  int // price of the current bucket
+	n    int
+}
+
+const ringSize = 4096 // a power of two above the dearest single step
+
+func (q *queue) reset() {
+	if q.n > 0 {
+		for i := range q.ring {
+			q.ring[i] = q.ring[i][:0]
+		}
+	}
+	q.low, q.n = 0, 0
+}
+
+// push adds a state. A price below the current one, which an estimate that is not quite
+// monotone may ask for, counts as the current one.
+func (q *queue) push(price int, state int32) {
+	price = min(max(price, q.low), q.low+ringSize-1)
+	b := &q.ring[price&(ringSize-1)]
+	*b = append(*b, state)
+	q.n++
+}
+
+// pop returns a state of the lowest price; the queue must not be empty.
+func (q *queue) pop() int32 {
+	for len(q.ring[q.low&(ringSize-1)]) == 0 {
+		q.low++
+	}
+	b := &q.ring[q.low&(ringSize-1)]
+	s := (*b)[len(*b)-1]
+	*b = (*b)[:len(*b)-1]
+	q.n--
+	return s
+}
