@@ -53,7 +53,7 @@ var saeDefinition = table{
 			size := r.gauge("gauge")
 			out = append(out, saeRow{int(size.Number), r.positive("cmil")})
 		}
-		for i := 1; i < len(out); i++ {
+		for i := 1; i < len(out) && len(s.faults) == 0; i++ {
 			if out[i].cmil >= out[i-1].cmil || out[i].gauge <= out[i-1].gauge {
 				s.rows[i].fail("cmil", "rows go from thick to thin, and copper must fall with them")
 			}

@@ -47,10 +47,26 @@ func newRestCurve(s *sheet) restCurve {
 			s.fail("voltage must rise with charge: it does not from %v to %v", c[i-1].charge, c[i].charge)
 		}
 	}
-	if len(c) < 2 {
-		s.fail("a curve needs at least two rows")
+	if len(s.faults) == 0 {
+		c.checkEnds(s)
 	}
 	return c
+}
+
+// latestStart is the charge at which a curve must have begun; below its first point its
+// first stretch goes on.
+const latestStart = 0.10
+
+// checkEnds holds a curve to say something over the whole range.
+func (c restCurve) checkEnds(s *sheet) {
+	switch {
+	case len(c) < 2:
+		s.fail("a curve needs at least two rows")
+	case c[0].charge > latestStart || c[len(c)-1].charge != 1:
+		s.fail("a curve runs from at most 10 %% to 100 %%, not from %v to %v", c[0].charge, c[len(c)-1].charge)
+	case c.at(0) <= 0:
+		s.fail("the first stretch goes on to no voltage at 0 %%")
+	}
 }
 
 // restOf returns the curve of a chemistry. A chemistry without a curve of its own has a
@@ -65,7 +81,7 @@ func (t *Tables) restOf(c Chemistry) restCurve {
 	return restCurve{{0, c.Low}, {1, c.RestedFull}}
 }
 
-// at interpolates; beyond the ends the last stretch goes on.
+// at interpolates; below the first point the first stretch goes on.
 func (c restCurve) at(charge quantity.Ratio) quantity.Volt {
 	i := sort.Search(len(c), func(i int) bool { return c[i].charge >= charge })
 	i = min(max(i, 1), len(c)-1)

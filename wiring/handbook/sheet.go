@@ -11,8 +11,11 @@ import (
 	"unicode/utf8"
 )
 
-// largestTable bounds what is read of a table, in bytes.
-const largestTable = 1 << 20
+// Bounds of what is read of a table: our own choice, far above any real one.
+const (
+	largestTable = 1 << 20 // bytes
+	mostRows     = 2000
+)
 
 // TableError lists what is wrong with a table, all faults of one reading.
 type TableError struct {
@@ -100,8 +103,7 @@ func cutLast(text, separator string) (before, after string, found bool) {
 }
 
 func (s *sheet) readBody(body string, columns []string) {
-	r := csv.NewReader(strings.NewReader(body))
-	r.Comment = '#'
+	r := csv.NewReader(strings.NewReader(withoutComments(body)))
 	header, err := r.Read()
 	if err != nil {
 		s.fail("has no line of column names")
@@ -122,12 +124,28 @@ func (s *sheet) readBody(body string, columns []string) {
 			}
 			continue
 		}
+		if len(s.rows) == mostRows {
+			s.fail("has more than %d rows", mostRows)
+			break
+		}
 		line, _ := r.FieldPos(0)
 		s.rows = append(s.rows, newRow(s, line, header, cells))
 	}
 	if len(s.rows) == 0 && len(s.faults) == 0 {
 		s.fail("has no rows")
 	}
+}
+
+// withoutComments empties the lines that begin with # and a blank, so that the others keep
+// their numbers. A # alone does not make a comment: #10 is a stud.
+func withoutComments(body string) string {
+	lines := strings.Split(body, "\n")
+	for i, line := range lines {
+		if strings.HasPrefix(line, "# ") {
+			lines[i] = ""
+		}
+	}
+	return strings.Join(lines, "\n")
 }
 
 func newRow(s *sheet, line int, header, cells []string) row {
