@@ -237,16 +237,21 @@ func (b boxPlan) draw(d *drawing) {
 			d.words(x, y-edge-inset-0.5, ink.Middle, b.labels[i], ink.Regular)
 		}
 	}
+	b.drawBlock(d.straight(b.middle.X, b.middle.Y))
+}
+
+// drawBlock draws the lines and the mark around the origin of d.
+func (b boxPlan) drawBlock(d *drawing) {
 	_, high := block(b.lines, b.mark)
-	y := b.middle.Y - high/2
+	y := -high / 2
 	for i, line := range b.lines {
-		d.words(b.middle.X, y+0.5, ink.Middle, line, lineFace(i))
+		d.words(0, y+0.5, ink.Middle, line, lineFace(i))
 		y += ink.LineSpacing
 	}
 	if len(b.lines) > 0 {
 		y += 1 - ink.LineSpacing + markGap
 	}
 	if b.mark.draw != nil {
-		b.mark.draw(d, b.middle.X, y+b.mark.high/2)
+		b.mark.draw(d, 0, y+b.mark.high/2)
 	}
 }

@@ -11,7 +11,7 @@ func breaker() entry {
 				operator = Hand
 			}
 			if len(ask.Terminals) != 2 {
-				return boxed(ask, symbolMark(2, 3, func(d *drawing) {
+				return boxed(ask, symbolMark(2, 4, func(d *drawing) {
 					inner := *d
 					inner.origin.X += 0.2
 					drawContact(&inner, 0, ask.Closed, breakerTip)

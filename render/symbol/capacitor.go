@@ -7,7 +7,7 @@ func capacitor() entry {
 		name: "capacitor", iec: "04-02-01", ieee: "2.2",
 		build: func(ask Ask) Shape {
 			if len(ask.Terminals) != 2 {
-				return boxed(ask, symbolMark(2.4, 2, drawCapacitor))
+				return boxed(ask, symbolMark(2.4, 4, drawCapacitor))
 			}
 			polarised := isPositive(ask.Terminals[0].Name) || isPositive(ask.Terminals[1].Name)
 			plusY := 1.2

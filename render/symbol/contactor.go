@@ -81,7 +81,7 @@ func contactorFor(ask Ask) Shape {
 
 // contactorMark is the contactor in small.
 func contactorMark(ask Ask) mark {
-	return symbolMark(5.4, 3, func(d *drawing) {
+	return symbolMark(5.4, 4, func(d *drawing) {
 		inner := *d
 		inner.origin.X += 1.7
 		drawContact(&inner, 0, ask.Closed, contactorTip)

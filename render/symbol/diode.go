@@ -8,7 +8,7 @@ func diode() entry {
 		name: "diode", iec: "05-03-01", ieee: "8.5.1",
 		build: func(ask Ask) Shape {
 			if len(ask.Terminals) != 2 {
-				return boxed(ask, symbolMark(2, 3, func(d *drawing) { drawDiode(d, false) }))
+				return boxed(ask, symbolMark(2, 4, func(d *drawing) { drawDiode(d, false) }))
 			}
 			up := reversed(ask)
 			return upright(ask, 0.9, 0.9, func(d *drawing) { drawDiode(d, up) })

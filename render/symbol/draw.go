@@ -28,6 +28,23 @@ func (s Shape) Draw(page ink.Page, at Placement, unitMM float64) {
 	}
 }
 
+// turned reports whether text that turns with the shape reads upwards.
+func (d *drawing) turned() bool {
+	ahead := d.place.Side(Right)
+	return ahead == Top || ahead == Bottom
+}
+
+// straight returns a drawing around a point of the shape that is never mirrored and never
+// upside down: it stands as the text beside it does.
+func (d *drawing) straight(x, y float64) *drawing {
+	p := d.at(x, y)
+	s := &drawing{page: ink.Move(d.page, p.X, p.Y), unit: d.unit}
+	if d.turned() {
+		s.place.Turns = 3
+	}
+	return s
+}
+
 // at turns units of the shape into millimetres of the page.
 func (d *drawing) at(x, y float64) ink.Point {
 	p := d.place.Point(ink.Point{X: d.origin.X + x, Y: d.origin.Y + y})
@@ -94,7 +111,7 @@ func (d *drawing) words(x, y float64, anchor ink.Anchor, s string, face ink.Face
 		// Text reads from the left or from below, never backwards.
 		t.Anchor = ink.End - anchor
 	}
-	t.At, t.Turned = d.at(x, y), ahead == Top || ahead == Bottom
+	t.At, t.Turned = d.at(x, y), d.turned()
 	if t.Turned {
 		t.At.X += d.unit / 2
 	} else {

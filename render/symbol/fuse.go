@@ -6,7 +6,7 @@ func fuse() entry {
 		name: "fuse", iec: "07-21-01", ieee: "9.1",
 		build: func(ask Ask) Shape {
 			if len(ask.Terminals) != 2 {
-				return boxed(ask, symbolMark(1.2, 3, drawFuse))
+				return boxed(ask, symbolMark(1.2, 4, drawFuse))
 			}
 			return upright(ask, 0.5, 0.5, drawFuse)
 		},

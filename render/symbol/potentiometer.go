@@ -6,7 +6,7 @@ func potentiometer() entry {
 		name: "potentiometer", iec: "04-01-07", ieee: "2.1.10",
 		build: func(ask Ask) Shape {
 			if len(ask.Terminals) != 3 {
-				return boxed(ask, symbolMark(1.2, 3, drawResistor))
+				return boxed(ask, symbolMark(1.2, 4, drawResistor))
 			}
 			return potentiometerFor(ask)
 		},

@@ -79,7 +79,7 @@ func changeoverRelay(ask Ask, coil [2]int, common, work, rest int) Shape {
 
 // relayMark is the relay in small.
 func relayMark(ask Ask) mark {
-	return symbolMark(5.4, 3, func(d *drawing) {
+	return symbolMark(5.4, 4, func(d *drawing) {
 		inner := *d
 		inner.origin.X += 1.7
 		drawContact(&inner, 0, ask.Closed, nil)

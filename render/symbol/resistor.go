@@ -10,7 +10,7 @@ func resistor() entry {
 				return potentiometerFor(ask)
 			}
 			if len(ask.Terminals) != 2 {
-				return boxed(ask, symbolMark(1.2, 3, drawResistor))
+				return boxed(ask, symbolMark(1.2, 4, drawResistor))
 			}
 			return upright(ask, 0.5, 0.5, drawResistor)
 		},

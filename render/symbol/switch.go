@@ -70,7 +70,7 @@ func switchFor(ask Ask, usual Operator) Shape {
 	if common, throws, ok := throwsOf(ask); ok {
 		return selector(ask, common, throws)
 	}
-	return boxed(ask, symbolMark(4.2, 3, func(d *drawing) {
+	return boxed(ask, symbolMark(4.2, 4, func(d *drawing) {
 		inner := *d
 		inner.origin.X += 1.2 // the operator reaches to the left
 		drawContact(&inner, 0, ask.Closed, nil)

@@ -230,6 +230,11 @@ func faults(s Shape, ask Ask, at Placement) []string {
 		if !inAny(placed.Body, w) {
 			add("words %v stick out of the body", w)
 		}
+		for _, m := range page.Marks {
+			if m.Text == nil && crosses(m.Path, w) {
+				add("words %v are crossed by a line", w)
+			}
+		}
 		for _, other := range placed.Words[:i] {
 			if w.X0 < other.X1 && other.X0 < w.X1 && w.Y0 < other.Y1 && other.Y0 < w.Y1 {
 				add("words %v and %v collide", w, other)
@@ -334,6 +339,24 @@ func inAny(bodies []Box, w Box) bool {
 	for _, b := range bodies {
 		if w.X0 >= b.X0-slack && w.X1 <= b.X1+slack && w.Y0 >= b.Y0-slack && w.Y1 <= b.Y1+slack {
 			return true
+		}
+	}
+	return false
+}
+
+// crosses reports whether a path comes into a box, looking every tenth of a unit.
+func crosses(p ink.Path, w Box) bool {
+	for _, run := range p.Flatten(0.01) {
+		for i := 1; i < len(run); i++ {
+			a, b := run[i-1], run[i]
+			n := int(math.Hypot(b.X-a.X, b.Y-a.Y)*10) + 1
+			for k := range n + 1 {
+				t := float64(k) / float64(n)
+				x, y := a.X+(b.X-a.X)*t, a.Y+(b.Y-a.Y)*t
+				if x > w.X0 && x < w.X1 && y > w.Y0 && y < w.Y1 {
+					return true
+				}
+			}
 		}
 	}
 	return false
