@@ -222,8 +222,9 @@ func (r row) optional(column string) float64 {
 
 // positive returns a cell that must be a number above 0.
 func (r row) positive(column string) float64 {
+	before := len(r.sheet.faults)
 	x := r.number(column)
-	if x == 0 {
+	if x == 0 && len(r.sheet.faults) == before {
 		r.fail(column, "must be above 0")
 	}
 	return x

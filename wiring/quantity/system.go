@@ -127,34 +127,3 @@ func tapeText(parts int64) string {
 	}
 	return w + "-" + fraction
 }
-
-// inchPoundsUpTo is the torque up to which the trade speaks of inch pounds: our own choice
-// at about 20 ft lb.
-const inchPoundsUpTo = 27.0 // N m
-
-// In prints a torque: "9 Nm", or "80 in lb" and "37 ft lb" in the inch system.
-func (t NewtonMetre) In(s System) string {
-	if s != Inch {
-		return t.String()
-	}
-	if math.Abs(float64(t)) <= inchPoundsUpTo {
-		return rounded(float64(t)/0.1129848290276167, digits) + " in lb"
-	}
-	return rounded(float64(t)/1.3558179483314004, digits) + " ft lb"
-}
-
-// In prints a mass: "36 kg", or "79.4 lb" in the inch system.
-func (m Kilogram) In(s System) string {
-	if s != Inch {
-		return m.String()
-	}
-	return rounded(float64(m)/0.45359237, digits) + " lb"
-}
-
-// In prints a temperature: "40 C", or "104 F" in the inch system.
-func (c Celsius) In(s System) string {
-	if s != Inch {
-		return c.String()
-	}
-	return tenths(float64(c)*1.8+32) + " F"
-}
