@@ -1,29 +1,43 @@
 package settle
 
 import (
+	"math"
+
 	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/quantity"
 )
 
 // Point is the operating point of a harness in a state. It does not change once it has
-// been returned. With an Outcome other than Settled its figures are those of the last
-// network that was solved.
+// been returned, and may be read by many goroutines. With an Outcome other than Settled
+// its figures are those of the last network that was solved.
 type Point struct {
 	Outcome Outcome
 	State   *wiring.State
 	Why     string           // what is wrong, in a sentence; empty when settled and nothing is to say
 	Rounds  int              // how often the network was solved with one memory
 	Cycle   []wiring.Element // Chatters: the elements that alternate
-	Swings  []Swing          // Chatters: what those with a threshold see
+	Swings  []Swing          // Chatters: what those of them see that watch a voltage
 	// OrderMatters says that elements race each other and the outcome depends on which of
-	// them acts first. The point is the one in which the nearest to its threshold acts first.
+	// them acts first. The point is the one in which the nearest to its threshold does.
 	OrderMatters bool
 	Residual     Residual
 
-	net *Network
+	net       *Network
+	positions []string
+	memory    []bool // by model
+	holds     []bool // by model
+	opened    []int32
+	overload  []int32
+	piece     []piece // by bend
+	inUse     []bool
+	laws      []law // by branch
+	hi, lo    []float64
+	amps      []float64 // by branch
+	root      []int32   // by bus: names the group that it hangs together with
+	against   []int32   // by bus: the bus that its readings are taken against; -1: none
 }
 
-// Swing is the voltage that an element with a threshold sees in the course of a cycle.
+// Swing is what an element that watches a voltage sees in the course of a cycle.
 type Swing struct {
 	Element   wiring.Element
 	Low, High quantity.Volt
@@ -32,97 +46,136 @@ type Swing struct {
 // Residual says how exactly the point solves its network. Both are relative.
 type Residual struct {
 	KCL   float64 // largest sum of currents at a node, against the largest current there
-	Power float64 // power delivered less power consumed, against power delivered
+	Power float64 // power of all branches together, against the power that is delivered
+}
+
+// record takes the figures of a solved network over into a point.
+func (s *solving) record(p *Point) {
+	n := s.network
+	p.net, p.Rounds = n, s.rounds
+	p.positions = append([]string(nil), s.positions...)
+	p.memory = append([]bool(nil), s.memory...)
+	p.opened = append([]int32(nil), s.broken...)
+	p.overload = append([]int32(nil), s.overload...)
+	p.piece = append([]piece(nil), s.piece...)
+	p.inUse = append([]bool(nil), s.inUse...)
+	p.laws = append([]law(nil), s.laws...)
+	p.hi = append([]float64(nil), s.hi...)
+	p.lo = append([]float64(nil), s.lo...)
+	p.amps = append([]float64(nil), s.amps...)
+	p.holds = make([]bool, len(n.models))
+	for i, m := range n.models {
+		p.holds[i] = m.holds(s)
+		if n.forced != nil {
+			p.holds[i] = n.forced[i].holding(p.holds[i])
+		}
+	}
+	s.recordGroups(p)
+	p.Residual = Residual{KCL: s.residual, Power: s.powerResidual()}
+}
+
+// recordGroups notes what hangs together, and what readings are taken against.
+func (s *solving) recordGroups(p *Point) {
+	n := s.network
+	fed := make([]bool, n.nets) // by root: the reference, or a supply, is there
+	if n.reference >= 0 {
+		fed[s.root(n.reference)] = true
+	}
+	for _, g := range n.supplies {
+		if g.supplying(s) {
+			fed[s.root(n.branches[g.output()].b)] = true
+		}
+	}
+	p.root = make([]int32, n.buses)
+	p.against = make([]int32, n.buses)
+	for bus := range n.buses {
+		root := s.root(bus)
+		p.root[bus], p.against[bus] = root, -1
+		if fed[root] {
+			p.against[bus] = s.ground[root]
+		}
+	}
+}
+
+// powerResidual adds up v i over all branches, which by Tellegen's theorem gives nothing,
+// against what branches deliver.
+func (s *solving) powerResidual() float64 {
+	sum, delivered := 0.0, 0.0
+	for i, amps := range s.amps {
+		watts := s.volts[i] * amps
+		sum += watts
+		delivered += max(-watts, 0)
+	}
+	return math.Abs(sum) / max(delivered, leastCurrent)
+}
+
+// bus is the bus of a node; -1 for what is no node.
+func (p *Point) bus(n wiring.NodeID) int32 {
+	if n < 0 || int(n) >= len(p.net.busOf) {
+		return -1
+	}
+	return p.net.busOf[n]
+}
+
+// difference is the voltage of bus a against bus b.
+func (p *Point) difference(a, b int32) float64 {
+	return (p.hi[a] - p.hi[b]) + (p.lo[a] - p.lo[b])
 }
 
 // ReferenceNode is the node that voltages are counted from: the point pack-, else the
 // negative of the source with the highest voltage; NoNode without either.
-func (p *Point) ReferenceNode() wiring.NodeID { return wiring.NoNode }
+func (p *Point) ReferenceNode() wiring.NodeID { return p.net.referenceNode }
 
 // Volts is the voltage of a node against the reference node; 0 for a floating node.
-func (p *Point) Volts(n wiring.NodeID) quantity.Volt { return 0 }
+func (p *Point) Volts(n wiring.NodeID) quantity.Volt {
+	return p.Across(n, p.net.referenceNode)
+}
 
 // Floating reports whether nothing joins the node to the reference node.
-func (p *Point) Floating(n wiring.NodeID) bool { return false }
+func (p *Point) Floating(n wiring.NodeID) bool { return !p.Joined(n, p.net.referenceNode) }
 
 // Across is the voltage of a against b. Between two nodes that nothing joins it is 0.
-func (p *Point) Across(a, b wiring.NodeID) quantity.Volt { return 0 }
+func (p *Point) Across(a, b wiring.NodeID) quantity.Volt {
+	if !p.Joined(a, b) {
+		return 0
+	}
+	return quantity.Volt(p.difference(p.bus(a), p.bus(b)))
+}
 
 // Joined reports whether branches that are not open join two nodes, so that there is a
 // definite voltage between them.
-func (p *Point) Joined(a, b wiring.NodeID) bool { return false }
+func (p *Point) Joined(a, b wiring.NodeID) bool {
+	i, j := p.bus(a), p.bus(b)
+	return i >= 0 && j >= 0 && p.root[i] == p.root[j]
+}
 
 // Against is the node that a reading at n is taken against: the reference node, for a node
 // of an isolated side the negative of the supply that feeds it, and NoNode for a node that
 // floats without any supply.
-func (p *Point) Against(n wiring.NodeID) wiring.NodeID { return wiring.NoNode }
+func (p *Point) Against(n wiring.NodeID) wiring.NodeID {
+	i := p.bus(n)
+	if i < 0 || p.against[i] < 0 {
+		return wiring.NoNode
+	}
+	if p.against[i] == p.net.reference {
+		return p.net.referenceNode
+	}
+	return p.net.nodeOf(p.against[i])
+}
 
-// Reading is what a 10 Mohm meter shows between the node and Against(n).
-func (p *Point) Reading(n wiring.NodeID) quantity.Volt { return 0 }
-
-// WireAmps is the current in a wire from From to To. For a cord, pole counts the pairs of
-// [wiring.Wire.Joins]; for any other wire it is 0.
-func (p *Point) WireAmps(w *wiring.Wire, pole int) quantity.Ampere { return 0 }
-
-// WireOhms is the resistance that the wire was solved with, and whether all its pieces
-// are of known size and length, so that its drop means something.
-func (p *Point) WireOhms(w *wiring.Wire) (ohms quantity.Ohm, known bool) { return 0, false }
-
-// ElementAmps is the current through an element from its first node to its second, as the
-// element lists them: positive into a load's A. A source that delivers therefore has
-// negative amperes. For a converter and a charger it is the current delivered out of
-// OutA or A. For a switch it is the largest current, by magnitude, of any of its ways.
-// Links, capacitors and mains have none.
-func (p *Point) ElementAmps(e wiring.Element) quantity.Ampere { return 0 }
-
-// InputAmps is the current that a converter takes at InA; 0 for other elements.
-func (p *Point) InputAmps(e wiring.Element) quantity.Ampere { return 0 }
-
-// TerminalAmps is the current that flows from the wires of a terminal into its part.
-func (p *Point) TerminalAmps(t *wiring.Terminal) quantity.Ampere { return 0 }
-
-// Watts is the power that an element takes in; negative if it delivers. For a converter
-// it is what it loses.
-func (p *Point) Watts(e wiring.Element) quantity.Watt { return 0 }
-
-// Holds reports the state of an element: a sense is true, a coil energised, a driver or
-// contact closed, a converter or charger running, a load on, a fuse whole, a diode
-// conducting, a source in circuit, a mains live, a switch closed in at least one way.
-// Resistors, links and capacitors always hold.
-func (p *Point) Holds(e wiring.Element) bool { return false }
-
-// On reports whether a part is on: the load listed first in its kind is on; without loads
-// its first converter or charger runs, else its first coil is energised. A part without
-// any of these is never on.
-func (p *Point) On(part *wiring.Part) bool { return false }
-
-// Traction reports whether any part whose kind moves the cart is on.
-func (p *Point) Traction() bool { return false }
-
-// Opened lists the fuses that opened and the sources that tripped, in that order of time.
-func (p *Point) Opened() []wiring.Element { return nil }
-
-// Overloaded lists the converters and chargers in their current limit whose loads found no
-// answer inside their working bands.
-func (p *Point) Overloaded() []wiring.Element { return nil }
-
-// Limiting lists the converters and chargers that hold their current rather than their
-// voltage.
-func (p *Point) Limiting() []wiring.Element { return nil }
-
-// Holding evaluates a condition. A nil condition always holds.
-func (p *Point) Holding(c *wiring.Condition) bool { return false }
-
-// Unmet lists what keeps a condition from holding; nothing if it holds.
-func (p *Point) Unmet(c *wiring.Condition) []Unmet { return nil }
-
-// Unmet is one leaf of a condition that is not as the condition needs it.
-type Unmet struct {
-	Name    string            // "U1.interlock", "S1.key"
-	Want    bool              // Element ought to hold, or ought not to
-	Element wiring.Element    // nil for a control
-	Control *wiring.Control   // nil for an element
-	Needs   string            // Control: the position that is needed, or to be left
-	Volts   quantity.Volt     // what a sense, coil, converter sees
-	At      *wiring.Condition // the leaf itself
+// nodeOf is the first node of a bus that is a terminal, else the first.
+func (n *Network) nodeOf(bus int32) wiring.NodeID {
+	first := wiring.NoNode
+	for i, b := range n.busOf {
+		if b != bus {
+			continue
+		}
+		if n.harness.Nodes[i].Terminal != nil {
+			return wiring.NodeID(i)
+		}
+		if first == wiring.NoNode {
+			first = wiring.NodeID(i)
+		}
+	}
+	return first
 }
