@@ -83,9 +83,8 @@ func (c conductor) vague() bool { return !c.colour.Known() || !c.size.Known() &&
 // extension is one piece of an `extend`.
 type extension struct {
 	conductor
-	side  side
-	joint string
-	at    diag.Span
+	side side
+	at   diag.Span
 }
 
 // draftWire is one wire while layers are being applied.

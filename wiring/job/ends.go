@@ -153,7 +153,7 @@ func (r *reading) noPart(text, name string, dotted bool, s scope) {
 		r.noPoint(text, s)
 		return
 	}
-	r.fault(s.at, fmt.Sprintf("%sno part %s%s", s.who, name, source.DidYouMean(name, r.partNames())))
+	r.fault(s.at, fmt.Sprintf("%sno part %s%s", s.who, name, alikeName(name, r.partNames())))
 }
 
 func (r *reading) noPoint(text string, s scope) {
@@ -166,6 +166,18 @@ func (r *reading) noPoint(text string, s scope) {
 	default:
 		r.fault(s.at, fmt.Sprintf("%sno point %s: known here are %s", s.who, text, strings.Join(known, " ")))
 	}
+}
+
+// alikeName is ": did you mean G9?" for a designation or number; names that begin with
+// another letter are other sorts of thing, and not meant.
+func alikeName(name string, candidates []string) string {
+	var alike []string
+	for _, c := range candidates {
+		if name != "" && c != "" && wiring.Fold(c[:1]) == wiring.Fold(name[:1]) {
+			alike = append(alike, c)
+		}
+	}
+	return source.DidYouMean(name, alike)
 }
 
 // partNames lists the parts of the finished harness.

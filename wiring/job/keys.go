@@ -138,7 +138,6 @@ var extendKeys = table{
 	{Name: "size", Shape: "conductor size or auto", Doc: "Of the piece.", Example: "18 AWG"},
 	{Name: "length", Shape: "length, or unknown", Doc: "Of the piece.", Example: "14 in"},
 	{Name: "at", Shape: "from or to", Doc: "The end that is lengthened: the one that this entry moves, else `to`, unless said.", Example: "from"},
-	{Name: "joint", Shape: "butt, solder, plug or stud", Doc: "How the piece is joined, where it is other than the wire's `joint`.", Example: "solder"},
 }
 
 // revisionKeys stand in a revision.

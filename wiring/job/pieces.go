@@ -67,26 +67,19 @@ func (r *reading) pieces(w *draftWire, judge bool) []wiring.Piece {
 		return []wiring.Piece{w.piece(wiring.CordPiece, w.cut, w.span())}
 	}
 	hasLead := w.end[from].isLead() || w.end[to].isLead()
-	parts := append(w.leadAt(from), w.extensionsAt(from)...)
+	list := append(w.leadAt(from), w.extensionsAt(from)...)
 	if !hasLead || w.hasCut && !w.neverLanded() {
 		if hasLead && judge {
 			r.checkAdded(w)
 		}
-		parts = append(parts, stretch{Piece: w.piece(wiring.CutPiece, w.cut, w.span())})
+		list = append(list, w.piece(wiring.CutPiece, w.cut, w.span()))
 	}
-	parts = append(append(parts, w.extensionsAt(to)...), w.leadAt(to)...)
+	list = append(append(list, w.extensionsAt(to)...), w.leadAt(to)...)
+	w.join(list)
 	if judge {
 		r.checkExtensions(w)
 	}
-	return w.join(parts)
-}
-
-// stretch is a piece and what it says itself of how it is joined to its neighbour towards
-// the middle of the wire.
-type stretch struct {
-	wiring.Piece
-	side  side
-	joint string
+	return list
 }
 
 // span is where the wire that is cut was written.
@@ -104,7 +97,7 @@ func (w *draftWire) piece(k wiring.PieceKind, c conductor, at diag.Span) wiring.
 }
 
 // leadAt is the lead at an end, if there is one.
-func (w *draftWire) leadAt(s side) []stretch {
+func (w *draftWire) leadAt(s side) []wiring.Piece {
 	e := w.end[s]
 	if !e.isLead() {
 		return nil
@@ -113,16 +106,16 @@ func (w *draftWire) leadAt(s side) []stretch {
 	if l := e.terminal.Lead; l != nil {
 		p.Colour, p.Size, p.Length = l.Colour, l.Size, l.Length
 	}
-	return []stretch{{Piece: p}}
+	return []wiring.Piece{p}
 }
 
 // extensionsAt lists the pieces that lengthen one end, in the order from `from` to `to`;
 // they are written outwards.
-func (w *draftWire) extensionsAt(s side) []stretch {
-	var list []stretch
+func (w *draftWire) extensionsAt(s side) []wiring.Piece {
+	var list []wiring.Piece
 	for _, x := range w.extend.value {
 		if x.side == s {
-			list = append(list, stretch{w.piece(wiring.ExtendPiece, x.conductor, x.at), s, x.joint})
+			list = append(list, w.piece(wiring.ExtendPiece, x.conductor, x.at))
 		}
 	}
 	if s == from {
@@ -132,25 +125,12 @@ func (w *draftWire) extensionsAt(s side) []stretch {
 }
 
 // join says how each piece is joined to the one before it.
-func (w *draftWire) join(parts []stretch) []wiring.Piece {
-	usual := w.joint
-	if usual == "" {
-		usual = jointWords[0]
-	}
-	pieces := make([]wiring.Piece, len(parts))
-	for i, p := range parts {
-		pieces[i] = p.Piece
-		if i == 0 {
-			continue
-		}
-		pieces[i].Joint = usual
-		if inner := parts[i-1]; inner.joint != "" && inner.side == from {
-			pieces[i].Joint = inner.joint
-		} else if p.joint != "" && p.side == to {
-			pieces[i].Joint = p.joint
+func (w *draftWire) join(pieces []wiring.Piece) {
+	for i := 1; i < len(pieces); i++ {
+		if pieces[i].Joint = w.joint; w.joint == "" {
+			pieces[i].Joint = jointWords[0]
 		}
 	}
-	return pieces
 }
 
 // checkAdded judges the wire that is joined to a lead.

@@ -6,7 +6,6 @@ import (
 
 	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/diag"
-	"github.com/lugwright/lugwright/wiring/source"
 )
 
 // readGroups keeps the groups of a layer for the layers above it.
@@ -192,7 +191,7 @@ func (r *reading) nothingCalled(l *layer, g goneName) {
 		r.removedAlready(g, r.layers[d.gone], d.goneAt)
 		return
 	}
-	r.fault(g.at, fmt.Sprintf("nothing is called %s here%s", g.text, source.DidYouMean(g.text, r.removable(l))))
+	r.fault(g.at, fmt.Sprintf("nothing is called %s here%s", g.text, alikeName(g.text, r.removable(l))))
 }
 
 func (r *reading) removedAlready(g goneName, by *layer, at diag.Span) {

@@ -107,7 +107,7 @@ func (r *reading) notThere(s draftStack, name string, at diag.Span, w *wiring.Wi
 	}
 	ref := s.terminal.Ref()
 	if w == nil {
-		r.fault(at, fmt.Sprintf("stack %s: no wire %s%s", ref, name, source.DidYouMean(name, wireNames(s.terminal.Wires))))
+		r.fault(at, fmt.Sprintf("stack %s: no wire %s%s", ref, name, alikeName(name, wireNames(s.terminal.Wires))))
 		return
 	}
 	r.fault(at, fmt.Sprintf("stack %s: %s does not land there: %s to %s", ref, w.Name(), w.From, w.To))

@@ -169,8 +169,6 @@ func (r *reading) extensionKey(e *entry, x *extension, key string, n *source.Nod
 		x.size, x.auto = r.size(n, e.label(n, "size"))
 	case "length":
 		x.length = r.length(n, e.label(n, "length"))
-	case "joint":
-		x.joint = r.word(n, "joint", jointWords...)
 	case "at":
 		if r.word(n, "at", "from", "to") == "from" {
 			x.side = from
