@@ -12,8 +12,10 @@ import (
 //
 // Numbers have a decimal point, never a comma; fractions stand before inches and feet
 // only, a sign before temperatures only. The case of a unit is forgiven where one reading
-// is left ("30 a", "14 IN"), but m and M are not guessed for ohms and farads. The error is
-// always an [*Error]: a bare number, another dimension's unit and so on say what to write.
+// is left ("30 a", "14 IN"), but m and M are not guessed for ohms and farads. The Amount's
+// Text keeps number and unit as written, but for blanks and a unit whose case was forgiven.
+// The error is always an [*Error]: a bare number, another dimension's unit and so on say
+// what to write.
 func Parse(text string, want Dimension) (Amount, error) {
 	cleaned, err := clean(text)
 	if err != nil {

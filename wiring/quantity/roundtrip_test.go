@@ -62,16 +62,17 @@ func TestPrintedValueRoundTrip(t *testing.T) {
 	}
 }
 
-// Values that a printer can show exactly survive exactly, to the last bit.
+// Values of as many digits as a printer shows survive to the last bit. Minutes and hours
+// are left out: 125 s prints as 2.08 min.
 func TestExactValuesSurvive(t *testing.T) {
 	for _, d := range AllDimensions() {
-		if d == Length || d == Torque || d == Mass || d == Temperature {
-			continue // printed in one system only
+		if d == Length || d == Torque || d == Mass || d == Temperature || d == Time {
+			continue // the printers of the first four know one system only
 		}
 		t.Run(d.String(), rapid.MakeCheck(func(t *rapid.T) {
 			want := shown(t, d)
 			got, err := Parse(Computed(want.Value, d).String(), d)
-			if err != nil || math.Abs(got.Value-want.Value) > 0.005*want.Value {
+			if err != nil || got.Value != want.Value {
 				t.Fatalf("%v prints as %q, which reads as %v, %v", want.Value, Computed(want.Value, d), got.Value, err)
 			}
 		}))

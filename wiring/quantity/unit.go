@@ -17,7 +17,7 @@ type dimension struct {
 	units  []unit
 	offer  []string            // units named when another dimension was written
 	bare   []string            // units named when none was written
-	traps  map[string][]string // spellings, in small letters, that could mean several units
+	traps  map[string][]string // other spellings, in small letters, and the units they could mean
 	most   float64             // above this a value is a slip of the pen
 	least  float64             // below this too; 0 for all but temperature
 	signed bool
@@ -42,7 +42,8 @@ var dimensions = [...]dimension{
 			{name: "V", also: []string{"volt", "volts"}, factor: "1"},
 			{name: "mV", also: []string{"millivolt", "millivolts"}, factor: "1e-3"},
 		},
-		offer: []string{"V", "mV"}, bare: []string{"V"}},
+		offer: []string{"V", "mV"}, bare: []string{"V"},
+		traps: map[string][]string{"vdc": {"V"}, "v dc": {"V"}, "vac": {"V"}, "v ac": {"V"}}},
 	Current: {name: "current", most: 1e6,
 		units: []unit{
 			{name: "A", also: []string{"amp", "amps", "ampere", "amperes"}, factor: "1"},
