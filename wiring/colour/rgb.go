@@ -10,8 +10,8 @@ import (
 // RGB is a colour of the sRGB space (IEC 61966-2-1), eight bits a channel.
 type RGB struct{ R, G, B uint8 }
 
-// White is the paper.
-var White = RGB{255, 255, 255}
+// white is the paper.
+var white = RGB{255, 255, 255}
 
 // Hex returns "#1A1A1A".
 func (c RGB) Hex() string { return fmt.Sprintf("#%02X%02X%02X", c.R, c.G, c.B) }

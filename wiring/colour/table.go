@@ -183,7 +183,7 @@ func (c Code) shown(of func(entry) RGB) RGB {
 	rgb := of(read().byKey[base])
 	switch s {
 	case light:
-		return rgb.mixed(White, lightShare)
+		return rgb.mixed(white, lightShare)
 	case dark:
 		return rgb.mixed(RGB{}, darkShare)
 	}
@@ -197,7 +197,7 @@ const leastContrast = 3.0
 // screen colour, or its stripe, contrasts with white by less than 3 to 1.
 func (c Code) NeedsOutline() bool {
 	stripe, striped := c.Stripe()
-	return Contrast(c.Screen(), White) < leastContrast || striped && Contrast(stripe, White) < leastContrast
+	return Contrast(c.Screen(), white) < leastContrast || striped && Contrast(stripe, white) < leastContrast
 }
 
 // NeedsOutline reports whether base or tracer needs an outline on white.

@@ -54,7 +54,7 @@ func TestContrastAgainstTable(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if got := Contrast(rgb, White); math.Abs(got-want) > 0.006 {
+			if got := Contrast(rgb, white); math.Abs(got-want) > 0.006 {
 				t.Errorf("%s %s = %.3f, want %.2f", c, column, got, want)
 			}
 		}
@@ -72,7 +72,7 @@ func TestContrastAgainstTable(t *testing.T) {
 
 // Black on white is 21:1 and a colour on itself 1:1 (WCAG 2.1, definition of contrast ratio).
 func TestContrastEnds(t *testing.T) {
-	if got := Contrast(RGB{}, White); math.Abs(got-21) > 1e-9 {
+	if got := Contrast(RGB{}, white); math.Abs(got-21) > 1e-9 {
 		t.Errorf("black on white = %v, want 21", got)
 	}
 	if got := Contrast(RGB{9, 99, 199}, RGB{9, 99, 199}); got != 1 {
