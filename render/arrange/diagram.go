@@ -24,6 +24,7 @@ type Item struct {
 	Order  int  // place among items of its role from left to right, where the cart has such an order; 0: none
 	Level  int  // items of one level above 0 stand in one row
 	Fixed  bool // stays where the start or the caller has put it
+	Shelf  bool // keeps the height at which the start puts it, close under its rail
 }
 
 // Form is an item turned or mirrored in one way. Boxes and pins are relative to its origin.
@@ -66,11 +67,11 @@ const (
 // Bar is a conductor drawn as a straight line on which wires land anywhere: a supply rail,
 // a bus bar, a splice.
 type Bar struct {
-	Name    string
-	Row     Row
-	Owner   Terminal // pin that is the same metal as the bar; Item < 0: none
-	Thick   bool     // a supply rail: others may cross it, at a price
-	Caption Words    // its name
+	Name     string
+	Row      Row
+	Owner    Terminal // pin that is the same metal as the bar; Item < 0: none
+	Thick    bool     // a supply rail: others may cross it, at a price
+	Captions []Words  // ways to write its name, best first; none: it has none
 }
 
 // Width is the breadth of a bar's line, in units.

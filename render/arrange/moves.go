@@ -55,7 +55,9 @@ func (p *plan) by(c *change, dx, dy int) {
 	p.remember(c)
 	for _, i := range c.items {
 		p.l.Items[i].At.X += dx
-		p.l.Items[i].At.Y += dy
+		if !p.d.Items[i].Shelf {
+			p.l.Items[i].At.Y += dy
+		}
 	}
 	for _, b := range c.bars {
 		p.l.Bars[b].At.X += dx

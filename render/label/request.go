@@ -33,7 +33,7 @@ func gather(d *arrange.Diagram, l *arrange.Layout, paths [][]symbol.Cell, f *fie
 		}
 	}
 	for i := range d.Bars {
-		if !d.Bars[i].Caption.Empty() {
+		if len(d.Bars[i].Captions) > 0 {
 			rs = append(rs, barRequest(i, &d.Bars[i], l.Bars[i], f))
 		}
 	}
@@ -97,36 +97,46 @@ func markRequest(i, end int, w *arrange.Wire, path []symbol.Cell, f *field) *req
 
 // barRequest offers places along and at the ends of a bar.
 func barRequest(i int, b *arrange.Bar, s arrange.Span, f *field) *request {
-	r := &request{kind: OfBar, index: i, words: []arrange.Words{b.Caption}}
-	e := s.End()
-	line := run{s.At, e, b.Width()}
-	spotsAlong(line, r.words, func(s spot, own edge) {
-		if s.turned {
-			return
+	r := &request{kind: OfBar, index: i, words: b.Captions}
+	spotsAlong(run{s.At, s.End(), b.Width()}, r.words, func(s spot, own edge) {
+		if !s.turned {
+			r.offer(f, s, own)
 		}
-		r.offer(f, s, own)
 	})
-	w := b.Caption
+	for k, w := range b.Captions {
+		for _, s := range spotsBeyond(k, w, s) {
+			r.offer(f, s, noEdge)
+		}
+	}
+	return r
+}
+
+// spotsBeyond lists places at the two ends of a bar.
+func spotsBeyond(k int, w arrange.Words, s arrange.Span) []spot {
+	e := s.End()
 	x0, y0, x1, y1 := float64(s.At.X), float64(s.At.Y), float64(e.X), float64(e.Y)
-	beyond := func(x, y float64, anchor ink.Anchor, cost float64) {
+	at := func(x, y float64, anchor ink.Anchor, cost float64) spot {
 		box := symbol.Box{X0: x, X1: x + w.Width, Y0: y, Y1: y + w.Height}
-		at := ink.Point{X: x, Y: y + capital}
+		p := ink.Point{X: x, Y: y + capital}
 		switch anchor {
 		case ink.Middle:
-			at.X += w.Width / 2
+			p.X += w.Width / 2
 		case ink.End:
-			at.X += w.Width
+			p.X += w.Width
 		}
-		r.offer(f, spot{box: box, at: at, anchor: anchor, cost: cost}, noEdge)
+		return spot{box: box, at: p, anchor: anchor, words: k, cost: cost + costPerLine*float64(len(w.Lines)-1)}
 	}
+	const beyond = gapDot + 0.3
 	if s.Upright {
-		beyond(x0-w.Width/2, y0-w.Height-gapDot, ink.Middle, 1)
-		beyond(x1-w.Width/2, y1+gapDot, ink.Middle, 3)
-		return r
+		return []spot{
+			at(x0-w.Width/2, y0-w.Height-beyond, ink.Middle, 1), at(x1-w.Width/2, y1+beyond, ink.Middle, 3),
+			at(x0+gapLine, y0-w.Height-beyond, ink.Start, 2), at(x0-w.Width-gapLine, y0-w.Height-beyond, ink.End, 2),
+		}
 	}
-	beyond(x0-w.Width-gapDot-0.3, y0-w.Height/2, ink.End, 3)
-	beyond(x1+gapDot+0.3, y1-w.Height/2, ink.Start, 3)
-	return r
+	return []spot{
+		at(x0-w.Width-beyond, y0-w.Height/2, ink.End, 3), at(x1+beyond, y1-w.Height/2, ink.Start, 3),
+		at(x0-w.Width-beyond, y0-w.Height-gapLine, ink.End, 4), at(x1+beyond, y1-w.Height-gapLine, ink.Start, 4),
+	}
 }
 
 // frameRequest offers places inside and outside along the edges of a frame.

@@ -108,7 +108,7 @@ func captions(h symbol.Box, name string) []arrange.Caption {
 // Bar adds a bar; one in a row is a thick rail.
 func (b *Builder) Bar(name string, row arrange.Row) *Builder {
 	b.bar[name] = len(b.D.Bars)
-	b.D.Bars = append(b.D.Bars, arrange.Bar{Name: name, Row: row, Owner: arrange.OnBar(0), Thick: row != arrange.Free, Caption: Words(name)})
+	b.D.Bars = append(b.D.Bars, arrange.Bar{Name: name, Row: row, Owner: arrange.OnBar(0), Thick: row != arrange.Free, Captions: []arrange.Words{Words(name)}})
 	return b
 }
 
