@@ -1,6 +1,11 @@
 package kind
 
-import "github.com/lugwright/lugwright/wiring/source"
+import (
+	"slices"
+
+	"github.com/lugwright/lugwright/wiring"
+	"github.com/lugwright/lugwright/wiring/source"
+)
 
 // Given is what layers wrote for one part, lowest layer first: ratings by name, and what
 // this unit's leads differ in. The zero Given is ready for use.
@@ -11,8 +16,47 @@ type Given struct {
 
 // Set adds a rating. A later one of the same name replaces an earlier one; maps, such as
 // `fuses: {1: 10 A}`, are merged key by key, and the value `none` unsets a channel.
-func (g *Given) Set(key, value *source.Node) {}
+func (g *Given) Set(key, value *source.Node) {
+	g.ratings = merge(g.ratings, source.Entry{Key: key, Value: value})
+}
 
 // SetLeads adds the value of a part's `leads` key; it is merged key by key with what
 // lower layers said: `leads: {enable: {colour: GN, length: 20 in}}`.
-func (g *Given) SetLeads(value *source.Node) {}
+func (g *Given) SetLeads(value *source.Node) {
+	for _, e := range value.Entries {
+		g.leads = merge(g.leads, e)
+	}
+}
+
+// rating finds what was given for a rating.
+func (g *Given) rating(name string) (source.Entry, bool) {
+	for _, e := range g.ratings {
+		if e.Key.Text == name {
+			return e, true
+		}
+	}
+	return source.Entry{}, false
+}
+
+// merge adds an entry to a list, or into the one of the same key if both are maps. The
+// nodes of the files stay as they are.
+func merge(list []source.Entry, e source.Entry) []source.Entry {
+	for i, old := range list {
+		if wiring.Fold(old.Key.Text) != wiring.Fold(e.Key.Text) {
+			continue
+		}
+		if old.Value.Kind == source.Map && e.Value.Kind == source.Map {
+			both := *old.Value
+			both.Entries = slices.Clone(old.Value.Entries)
+			both.Span = e.Value.Span
+			for _, inner := range e.Value.Entries {
+				both.Entries = merge(both.Entries, inner)
+			}
+			e.Value = &both
+		}
+		list = slices.Clone(list)
+		list[i] = e
+		return list
+	}
+	return append(list[:len(list):len(list)], e)
+}
