@@ -7,8 +7,8 @@ import (
 	"github.com/lugwright/lugwright/wiring/quantity"
 )
 
-// noise is the current below which a branch carries nothing but rounding, in amperes.
-const noise = 1e-15
+// noise is the current below which a branch carries nothing but rounding: a picoampere.
+const noise = 1e-12
 
 func (p *Point) current(branch int32) float64 {
 	if i := p.amps[branch]; math.Abs(i) > noise {

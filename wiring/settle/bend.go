@@ -26,6 +26,16 @@ type bending struct {
 	feeds  int32 // the branch that it delivers the power of; -1: none
 }
 
+func isConsumer(b bend) bool {
+	_, ok := b.(band)
+	return ok
+}
+
+func isOutput(b bend) bool {
+	_, ok := b.(regulator)
+	return ok
+}
+
 // outsideTolerance is how far outside its piece a branch may lie, relatively, before it
 // goes to the next. It keeps a branch that sits on a bound from going to and fro with the
 // rounding.

@@ -49,20 +49,26 @@ func (s *solving) closed(b branch) bool { return s.root(b.a) == s.root(b.b) }
 
 // unstrand moves each bend whose constant current has no way back to a piece that needs
 // none, until there is none. A load behind an open switch thus becomes a resistor, and
-// its far end takes the voltage of the near one, as on a cart.
+// its far end takes the voltage of the near one, as on a cart. Consumers give way before
+// supplies do.
 func (s *solving) unstrand() {
-	for again := true; again; {
-		again = false
-		s.group()
-		for i := range s.network.bendings {
-			b := &s.network.bendings[i]
-			if !s.inUse[i] || !s.laws[b.branch].demands() || s.closed(s.network.branches[b.branch]) {
-				continue
-			}
-			if to := b.stranded(s.piece[i]); to != s.piece[i] {
-				s.move(int32(i), to)
-				again = true
-			}
+	for s.unstrandAll(isConsumer) || s.unstrandAll(isOutput) {
+	}
+}
+
+// unstrandAll moves the stranded bends of a sort and reports whether there were any.
+func (s *solving) unstrandAll(sort func(bend) bool) bool {
+	s.group()
+	any := false
+	for i := range s.network.bendings {
+		b := &s.network.bendings[i]
+		if !s.inUse[i] || !sort(b.bend) || !s.laws[b.branch].demands() || s.closed(s.network.branches[b.branch]) {
+			continue
+		}
+		if to := b.stranded(s.piece[i]); to != s.piece[i] {
+			s.move(int32(i), to)
+			any = true
 		}
 	}
+	return any
 }

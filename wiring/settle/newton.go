@@ -65,8 +65,11 @@ func (s *solving) flow(loaded bool) {
 		l := &s.laws[i]
 		v := (s.hi[b.a] - s.hi[b.b]) + (s.lo[b.a] - s.lo[b.b])
 		s.volts[i] = v
-		s.amps[i] = l.siemens*(v-l.emf) + l.amps
 		s.slope[i] = l.siemens
+		if l.emf != 0 {
+			v = s.beyond(b, l.emf)
+		}
+		s.amps[i] = l.siemens*v + l.amps
 	}
 	if !loaded {
 		return
@@ -82,6 +85,13 @@ func (s *solving) flow(loaded bool) {
 			s.slope[b.branch] -= watts / (v * v)
 		}
 	}
+}
+
+// beyond is the voltage of a branch less an emf. Where the two are nearly equal, as in a
+// supply that delivers next to nothing, it keeps its digits.
+func (s *solving) beyond(b branch, emf float64) float64 {
+	v, rest := addTwice(s.hi[b.a], -s.hi[b.b])
+	return (v - emf) + (rest + (s.lo[b.a] - s.lo[b.b]))
 }
 
 // power is what an output branch delivers, in watts.

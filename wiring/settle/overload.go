@@ -21,7 +21,7 @@ func (s *solving) blame(moved []int32) {
 
 func (s *solving) accuse(bend int32) {
 	b := s.network.bendings[bend]
-	if _, output := b.bend.(regulator); !output {
+	if !isOutput(b.bend) {
 		return
 	}
 	if id := b.model.itself().id; !slices.Contains(s.overload, id) {
@@ -65,7 +65,7 @@ func (s *solving) hold(nets map[int32]bool) {
 	n := s.network
 	for i, b := range n.bendings {
 		ends := n.branches[b.branch]
-		if _, consumer := b.bend.(band); consumer && (nets[n.net[ends.a]] || nets[n.net[ends.b]]) {
+		if isConsumer(b.bend) && (nets[n.net[ends.a]] || nets[n.net[ends.b]]) {
 			s.held[i] = true
 		}
 	}
@@ -73,8 +73,44 @@ func (s *solving) hold(nets map[int32]bool) {
 
 func (s *solving) holdAll() {
 	for i, b := range s.network.bendings {
-		if _, consumer := b.bend.(band); consumer {
+		if isConsumer(b.bend) {
 			s.held[i] = true
 		}
 	}
 }
+
+// overloaded lists the supplies, by model, that hold their current while what they feed is
+// pulled below its working band.
+func (s *solving) overloaded() []int32 {
+	var ids []int32
+	for i, b := range s.network.bendings {
+		if !s.inUse[i] || !isOutput(b.bend) || s.piece[i] != limiting {
+			continue
+		}
+		if s.starves(s.fed(b.model.(delivering))) {
+			ids = append(ids, b.model.itself().id)
+		}
+	}
+	return ids
+}
+
+// starves reports whether a consumer with an end in these nets has some voltage, and less
+// than it works with.
+func (s *solving) starves(nets map[int32]bool) bool {
+	n := s.network
+	for i, b := range n.bendings {
+		consumer, ok := b.bend.(band)
+		if !ok || !s.inUse[i] || s.piece[i] != lower || consumer.ohms > 0 || !s.laws[b.branch].conducts() {
+			continue
+		}
+		ends := n.branches[b.branch]
+		v := max(s.volts[b.branch], -s.volts[b.branch])
+		if (nets[n.net[ends.a]] || nets[n.net[ends.b]]) && v > dead*consumer.low && v < consumer.low {
+			return true
+		}
+	}
+	return false
+}
+
+// dead is the share of its low end below which a consumer is dead rather than starved.
+const dead = 1e-6

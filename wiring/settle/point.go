@@ -56,7 +56,7 @@ func (s *solving) record(p *Point) {
 	p.positions = append([]string(nil), s.positions...)
 	p.memory = append([]bool(nil), s.memory...)
 	p.opened = append([]int32(nil), s.broken...)
-	p.overload = append([]int32(nil), s.overload...)
+	p.overload = s.overloaded()
 	p.piece = append([]piece(nil), s.piece...)
 	p.inUse = append([]bool(nil), s.inUse...)
 	p.laws = append([]law(nil), s.laws...)

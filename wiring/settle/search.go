@@ -88,7 +88,7 @@ func bytesOf(p []piece) []byte {
 func (s *solving) begin() {
 	n := s.network
 	for i, b := range n.bendings {
-		if _, consumer := b.bend.(band); consumer {
+		if isConsumer(b.bend) {
 			s.piece[i] = absent
 		} else {
 			s.piece[i] = b.start(0, s.piece[i])

@@ -15,11 +15,9 @@ const (
 )
 
 // sense is true once it sees `above` volts, until it sees less than `back`; or the other
-// way round. With ac it watches for alternating current and is no branch.
+// way round.
 type sense struct {
 	unit
-	ac                 bool
-	at, to             int32 // buses, for ac
 	ohms               float64
 	above, below, back float64
 	eitherWay          bool
@@ -27,7 +25,7 @@ type sense struct {
 
 func newSense(e *wiring.Sense, c *compiler) model {
 	if e.AC {
-		return &sense{unit: c.unit(e), ac: true, at: c.bus(e.At), to: c.bus(e.To)}
+		return &presence{unit: c.unit(e), at: c.bus(e.At), to: c.bus(e.To)}
 	}
 	n := &sense{
 		unit:      c.unit(e, c.branch(e.At, e.To)),
@@ -43,12 +41,7 @@ func newSense(e *wiring.Sense, c *compiler) model {
 	return n
 }
 
-func (n *sense) behave(s *solving) {
-	if !n.ac {
-		s.set(n.first, ohmic(n.ohms))
-	}
-}
-
+func (n *sense) behave(s *solving)     { s.set(n.first, ohmic(n.ohms)) }
 func (n *sense) holds(s *solving) bool { return s.memory[n.id] }
 
 func (n *sense) sees(s *solving) float64 {
@@ -60,9 +53,6 @@ func (n *sense) sees(s *solving) float64 {
 }
 
 func (n *sense) next(s *solving) bool {
-	if n.ac {
-		return s.ac.present(n.at, n.to)
-	}
 	v, was := n.sees(s), s.memory[n.id]
 	switch {
 	case n.above != 0 && was:
@@ -78,15 +68,24 @@ func (n *sense) next(s *solving) bool {
 }
 
 func (n *sense) margin(s *solving) float64 {
-	if n.ac {
-		return 0
-	}
 	threshold := n.above + n.below
 	if s.memory[n.id] {
 		threshold = n.back
 	}
 	return distance(n.sees(s), threshold)
 }
+
+// presence is a sense that watches for alternating current between two nodes. It is no
+// branch.
+type presence struct {
+	unit
+	at, to int32 // buses
+}
+
+func (n *presence) behave(*solving)         {}
+func (n *presence) holds(s *solving) bool   { return s.memory[n.id] }
+func (n *presence) next(s *solving) bool    { return s.ac.present(n.at, n.to) }
+func (n *presence) margin(*solving) float64 { return 0 }
 
 // distance is how far a value is from a threshold, relative to the threshold.
 func distance(v, threshold float64) float64 {

@@ -89,7 +89,7 @@ func (p *Point) elements(ids []int32) []wiring.Element {
 func (p *Point) Limiting() []wiring.Element {
 	var es []wiring.Element
 	for i, b := range p.net.bendings {
-		if _, output := b.bend.(regulator); output && p.inUse[i] && p.piece[i] == limiting {
+		if isOutput(b.bend) && p.inUse[i] && p.piece[i] == limiting {
 			es = append(es, b.model.itself().element)
 		}
 	}
