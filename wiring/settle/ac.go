@@ -13,14 +13,34 @@ type alternating struct {
 	live   [][2]int32
 }
 
-// findAC lists the ways that alternating current can take. A cart without mains has none.
+// findAC lists the ways that alternating current can take: those that could ever be joined
+// to a mains. A cart without mains has none.
 func (c *compiler) findAC() {
 	if len(c.mains) == 0 {
 		return
 	}
+	ways := c.allWays()
+	joined := newDisjoint(int(c.buses))
+	for _, w := range ways {
+		joined.join(w.a, w.b)
+	}
+	poles := map[int32]bool{}
+	for _, m := range c.mains {
+		poles[joined.find(m.l)], poles[joined.find(m.n)] = true, true
+	}
+	for _, w := range ways {
+		if poles[joined.find(w.a)] {
+			c.acWays = append(c.acWays, w)
+		}
+	}
+}
+
+// allWays lists wires, bridges, fuses, switches and contacts, open or closed.
+func (c *compiler) allWays() []acWay {
+	var ways []acWay
 	add := func(i int32) {
 		b := c.branches[i]
-		c.acWays = append(c.acWays, acWay{b.a, b.b, i})
+		ways = append(ways, acWay{b.a, b.b, i})
 	}
 	for i := range c.wireLaws {
 		add(int32(i))
@@ -34,6 +54,10 @@ func (c *compiler) findAC() {
 			}
 		}
 	}
+	for i := len(c.branches) - len(c.bridges); i < len(c.branches); i++ {
+		add(int32(i))
+	}
+	return ways
 }
 
 // find sets where alternating current is, with the laws as they are.

@@ -67,24 +67,6 @@ func TestConverter(t *testing.T) {
 	}
 }
 
-// 12 V and 30 A at 90 % take 7.8125 A at 51.2 V and 10 A at 40 V (power balance).
-func TestReducerInput(t *testing.T) {
-	for volts, want := range map[float64]float64{51.2: 7.8125, 40: 10} {
-		b, c, _ := twelveVolts(volts, 12/30.0-0.02)
-		c.Volts, c.Amps, c.Idle = 12+30*converterOhms, 35, 0
-		b.h.Wires[0], b.h.Wires[1] = nil, nil
-		b.h.Wires = b.h.Wires[2:]
-		c.InA, c.InB = b.node("G1.+"), b.node("G1.-")
-		b.wire("G1.-", "T2.in-", 0)
-		b.part("G1").Elements[0].(*wiring.Source).Ohms = least
-		p := b.settle(t, nil)
-		settled(t, p)
-		if got := float64(p.InputAmps(c)); got < want-0.0005 || got > want+0.0005 {
-			t.Errorf("at %v V it takes %v A, want %v", volts, got, want)
-		}
-	}
-}
-
 // A converter that runs keeps running down to its low end; one that does not starts higher.
 func TestConverterHysteresis(t *testing.T) {
 	b, c, _ := twelveVolts(52.8, 100)

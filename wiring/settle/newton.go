@@ -204,23 +204,31 @@ func (s *solving) collapsing() bool {
 	return share < collapsed
 }
 
-// weakest is the consumer of constant power with the least voltage, relative to the low
-// end of its band; -1 if there is none. It looks at the voltages, not at the branches.
+// weakest is the consumer of constant power with the least share of its low end; -1 if
+// there is none.
 func (s *solving) weakest() (bend int32, share float64) {
 	bend, share = -1, math.Inf(1)
+	s.consumers(func(i int32, v float64) {
+		if !(v >= share) {
+			bend, share = i, v
+		}
+	})
+	return bend, share
+}
+
+// consumers calls f with each consumer of constant power and its voltage as a share of the
+// low end of its band. It looks at the voltages of buses, which are ahead of branches.
+func (s *solving) consumers(f func(bend int32, share float64)) {
 	for i, b := range s.network.bendings {
 		consumer, ok := b.bend.(band)
 		if !ok || !s.inUse[i] || !s.laws[b.branch].curved() {
 			continue
 		}
 		ends := s.network.branches[b.branch]
-		v := (s.hi[ends.a] - s.hi[ends.b]) / consumer.low
+		share := (s.hi[ends.a] - s.hi[ends.b]) / consumer.low
 		if s.piece[i] == mirrored {
-			v = -v
+			share = -share
 		}
-		if !(v >= share) {
-			bend, share = int32(i), v
-		}
+		f(int32(i), share)
 	}
-	return bend, share
 }

@@ -55,12 +55,14 @@ func (s *solving) search() (ok bool, moved []int32) {
 		}
 		seen[key] = len(moved)
 		if !s.newton() {
-			bend, _ := s.weakest()
-			if bend < 0 {
+			weak := s.weak()
+			if len(weak) == 0 {
 				return false, moved
 			}
-			s.move(bend, lower)
-			moved = append(moved, bend)
+			for _, bend := range weak {
+				s.move(bend, lower)
+			}
+			moved = append(moved, weak...)
 			continue
 		}
 		out := s.outside()
@@ -112,6 +114,25 @@ func (s *solving) begin() {
 		s.delivered[i] = 0
 	}
 	s.behaveAll()
+}
+
+// weak returns the consumer that a network without an answer has pulled down farthest; in
+// a crowd, all that have collapsed.
+func (s *solving) weak() []int32 {
+	bend, _ := s.weakest()
+	if bend < 0 {
+		return nil
+	}
+	var all []int32
+	s.consumers(func(bend int32, share float64) {
+		if share < collapsed {
+			all = append(all, bend)
+		}
+	})
+	if len(all) <= crowd {
+		return []int32{bend}
+	}
+	return all
 }
 
 // outsider is a bend outside of its piece.
