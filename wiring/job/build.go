@@ -42,7 +42,7 @@ func (r *reading) readKindFile(name string) {
 	}
 	r.files.Add(shown, text)
 	root, findings := source.Parse(shown, text)
-	r.findings = append(r.findings, findings...)
+	r.took(findings)
 	if root != nil {
 		_, findings = r.kinds.AddFile(root)
 		r.findings = append(r.findings, findings...)
@@ -92,7 +92,7 @@ func (r *reading) build(h *wiring.Harness, d *draftPart) {
 	}
 	definition, ok := r.kinds.Get(name)
 	if !ok {
-		r.fault(d.kind.Span, fmt.Sprintf("no kind %s%s", name, source.DidYouMean(name, r.kindNames())), "Kinds: lugwright kinds")
+		r.lost(d.kind.Span, fmt.Sprintf("no kind %s%s", name, source.DidYouMean(name, r.kindNames())), "Kinds: lugwright kinds")
 		return
 	}
 	where := d.part.Where

@@ -61,7 +61,7 @@ func trimBlank(s string) string { return strings.Trim(s, " \t\r\u00a0") }
 func (s *sheet) row() []cell {
 	for s.text != "" {
 		line, _, _ := strings.Cut(s.text, "\n")
-		if !skipped(strings.ReplaceAll(line, string(s.comma), " ")) {
+		if !skipped(line) && trimBlank(strings.ReplaceAll(line, string(s.comma), " ")) != "" {
 			break
 		}
 		s.skip(len(line))

@@ -153,18 +153,18 @@ func (r *reading) noPart(text, name string, dotted bool, s scope) {
 		r.noPoint(text, s)
 		return
 	}
-	r.fault(s.at, fmt.Sprintf("%sno part %s%s", s.who, name, alikeName(name, r.partNames())))
+	r.lost(s.at, fmt.Sprintf("%sno part %s%s", s.who, name, alikeName(name, r.partNames())))
 }
 
 func (r *reading) noPoint(text string, s scope) {
 	known := r.pointNames(s.layer)
 	switch meant := source.DidYouMean(text, known); {
 	case len(known) == 0:
-		r.fault(s.at, fmt.Sprintf("%sno point %s: no layer below defines points", s.who, text))
+		r.lost(s.at, fmt.Sprintf("%sno point %s: no layer below defines points", s.who, text))
 	case meant != "":
-		r.fault(s.at, fmt.Sprintf("%sno point %s%s", s.who, text, meant), "Known here are "+strings.Join(known, " "))
+		r.lost(s.at, fmt.Sprintf("%sno point %s%s", s.who, text, meant), "Known here are "+strings.Join(known, " "))
 	default:
-		r.fault(s.at, fmt.Sprintf("%sno point %s: known here are %s", s.who, text, strings.Join(known, " ")))
+		r.lost(s.at, fmt.Sprintf("%sno point %s: known here are %s", s.who, text, strings.Join(known, " ")))
 	}
 }
 

@@ -110,9 +110,9 @@ func TestExampleWires(t *testing.T) {
 		{"tern-point-14", "W62", "T2.enable | lead WH 18 AWG 30 in | butt: wire RD 18 AWG 4 ft | K1.out (; ring 5/16 in)"},
 		{"tern-point-14", "P4.memory", "P4.memory | lead RD 20 AWG 40 in | capped"},
 		{"tern-point-14", "W57", "T1.lock-a | lead GY 18 AWG 24 in | capped"},
-		{"tern-point-14", "W56", "X1.ac | cord BK 14 AWG 3 ft | T1.ac"},
+		{"tern-point-14", "W56", "X1 | cord BK 14 AWG 3 ft | T1.ac"},
 		{"tern-point-14", "W64", "T2.out | lead YE 10 AWG 24 in | butt: wire YE 10 AWG about 4 ft | A1.+ (; ring M5)"},
-		{"tern-point-shuttle-3", "W32", "A1.1 | extend RD/WH 12 AWG 8 ft | butt: lead RD 12 AWG 6 in | F12.in (spade 6.3; )"},
+		{"tern-point-shuttle-3", "W32", "A1.1 | extend RD/WH 12 AWG 8 ft | butt: wire RD 12 AWG 12 in | butt: lead RD 12 AWG 6 in | F12.in (spade 6.3; )"},
 		{"tern-point-shuttle-3", "W63", "T2.memory | lead BU 16 AWG 24 in | butt: lead RD 12 AWG 6 in | F5.in"},
 		{"tern-point-truck-1", "W1R", "A1.2 | wire OG/WH 14 AWG 18 in | S1R.in (spade 6.3; spade 6.3)"},
 	}

@@ -5,12 +5,16 @@ import (
 	"fmt"
 	"io/fs"
 	"path"
+	"slices"
 	"strings"
 
 	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/diag"
 	"github.com/lugwright/lugwright/wiring/source"
 )
+
+// builtInMark begins the names of layers that ship.
+const builtInMark = "built in: "
 
 // layerFolders hold the layers that a word in `use` may name, in the order of search.
 var layerFolders = []string{"platforms", "kits", "addons"}
@@ -61,6 +65,7 @@ func (g *gatherer) visit(name string, user *layer, u usage) {
 		return
 	}
 	if len(g.layers)+len(g.open) >= MostLayers {
+		g.gaps = true
 		g.once("layers", u.at, fmt.Sprintf("more than %d layers", MostLayers))
 		return
 	}
@@ -97,6 +102,7 @@ func (g *gatherer) circular(name string, u usage) bool {
 		for _, n := range append(g.open[i:len(g.open):len(g.open)], name) {
 			words = append(words, strings.TrimSuffix(path.Base(n), path.Ext(n)))
 		}
+		g.gaps = true
 		g.fault(u.at, strings.Join(words, " uses "), "A layer cannot stand on itself")
 		return true
 	}
@@ -141,11 +147,11 @@ func (g *gatherer) parse(name, shown string, text []byte) *parsed {
 	g.files.Add(shown, text)
 	if strings.HasSuffix(wiring.Fold(name), ".csv") {
 		list, column, findings := parseCSV(shown, text)
-		g.findings = append(g.findings, findings...)
+		g.took(findings)
 		return &parsed{keys: list, head: header{kind: wiring.ListLayer, title: path.Base(name), at: topOf(shown)}, column: column}
 	}
 	root, findings := source.Parse(shown, text)
-	g.findings = append(g.findings, findings...)
+	g.took(findings)
 	if root == nil {
 		return nil
 	}
@@ -157,6 +163,7 @@ func topOf(file string) diag.Span { return diag.Span{File: file, Line: 1, Col: 1
 
 // unreadable reports a layer's file that cannot be read.
 func (g *gatherer) unreadable(name string, u usage, err error) {
+	g.gaps = true
 	at := u.at
 	if !at.Known() {
 		at = topOf(g.store.shown(name))
@@ -175,6 +182,7 @@ func (g *gatherer) unreadable(name string, u usage, err error) {
 }
 
 func (g *gatherer) outsideRoot(at diag.Span, name string) {
+	g.gaps = true
 	g.fault(at, fmt.Sprintf("%s lies outside the root %s", name, g.store.root),
 		"Layers come from the folder that holds shop.yaml, and from below it")
 }
@@ -196,10 +204,37 @@ func (g *gatherer) layer(name string, p *parsed, user *layer, u usage) *layer {
 			l.given[e.Key.Text] = e
 		}
 	}
+	if strings.HasPrefix(name, builtInMark) {
+		l.path = ""
+	}
 	if u.suffix != "" {
 		l.findOwn()
 	}
+	g.checkGiven(l)
 	return l
+}
+
+// checkGiven reports points that a layer is given and does not need.
+func (g *gatherer) checkGiven(l *layer) {
+	var needs []string
+	if n := l.get("needs"); n != nil {
+		for _, e := range n.Entries {
+			needs = append(needs, e.Key.Text)
+		}
+	}
+	for name, e := range l.given {
+		if slices.Contains(needs, name) {
+			continue
+		}
+		message := fmt.Sprintf("%s needs no point %s", l, name)
+		switch meant := source.DidYouMean(name, needs); {
+		case meant != "":
+			message += meant
+		case len(needs) > 0:
+			message += ": it needs " + strings.Join(needs, " ")
+		}
+		g.lost(e.Key.Span, message)
+	}
 }
 
 // cutAtPlatform drops what lies above the topmost platform, and reports whether there is

@@ -33,6 +33,7 @@ func isHeader(key string) (wiring.LayerKind, bool) {
 // header reads the header of a layer, and its other keys by name.
 func (r *reading) header(root *source.Node, file string) (header, map[string]source.Entry) {
 	if root.Kind != source.Map {
+		r.gaps = true
 		r.fault(root.Span, "this file is no layer: it has no keys", "Begin with job: and the number of the job")
 		return header{at: topOf(file)}, nil
 	}
@@ -45,7 +46,9 @@ func (r *reading) header(root *source.Node, file string) (header, map[string]sou
 		if _, ok := isHeader(key); ok || key == "format" || isOwn(key) {
 			continue
 		}
-		if k, known := layerKeys.find(key); !known {
+		if k, known := layerKeys.find(key); !known && e.Key.Span == head.at {
+			continue // reported as no header
+		} else if !known {
 			r.unknownKey(e.Key, layerKeys.names(head.kind), headerPhrase(head))
 		} else if !k.allowed(head.kind) {
 			r.fault(e.Key.Span, fmt.Sprintf("%s is no key of %s", key, article(string(head.kind))), "It belongs to "+k.home())
@@ -79,6 +82,8 @@ func (r *reading) findHeader(root *source.Node, file string) header {
 		switch {
 		case key == "kind" && head.kind == "":
 			r.fault(e.Key.Span, "this file describes a kind, it is no layer", "Kinds are found by their names; they are not listed in use")
+			r.gaps = true
+			head.at = e.Key.Span
 			return head
 		case ok && head.kind != "":
 			r.fault(e.Key.Span, fmt.Sprintf("this file is %s already", article(string(head.kind))), "One file is one layer")
@@ -91,6 +96,10 @@ func (r *reading) findHeader(root *source.Node, file string) header {
 		first = false
 	}
 	if head.kind == "" {
+		r.gaps = true
+		if len(root.Entries) > 0 {
+			head.at = root.Entries[0].Key.Span
+		}
 		r.noHeader(root, head.at)
 	}
 	return head
@@ -104,7 +113,6 @@ func (r *reading) noHeader(root *source.Node, at diag.Span) {
 	}
 	message := "this file does not say what it is"
 	if len(root.Entries) > 0 {
-		at = root.Entries[0].Key.Span
 		if meant := source.Suggest(root.Entries[0].Key.Text+":", names); meant != "" {
 			message += ": did you mean " + meant + "?"
 		}

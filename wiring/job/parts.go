@@ -72,7 +72,7 @@ func (r *reading) readPart(l *layer, name string, at diag.Span, body *source.Nod
 		r.kindClash(l, old, name, kindNode)
 		return
 	case old == nil && replaces != nil:
-		r.fault(replaces.Span, fmt.Sprintf("%s replaces nothing: no lower layer has a part %s", name, name))
+		r.lost(replaces.Span, fmt.Sprintf("%s replaces nothing: no lower layer has a part %s", name, name))
 	case replaces != nil:
 		if d = r.replace(l, old, replaces, kindNode); d == nil {
 			return
@@ -118,7 +118,7 @@ func (r *reading) noKind(name string, at diag.Span) {
 	}
 	list := r.parts[wiring.Fold(name)]
 	if len(list) == 0 {
-		r.fault(at, message)
+		r.lost(at, message)
 		return
 	}
 	last := list[len(list)-1]

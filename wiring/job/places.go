@@ -90,7 +90,7 @@ func (r *reading) knownPlace(n *source.Node, key string) *wiring.Place {
 	}
 	p := r.place(name)
 	if p == nil {
-		r.fault(n.Span, fmt.Sprintf("no place %s%s", name, source.DidYouMean(name, r.placeNames())))
+		r.lost(n.Span, fmt.Sprintf("no place %s%s", name, source.DidYouMean(name, r.placeNames())))
 	}
 	return p
 }
@@ -111,7 +111,7 @@ func (r *reading) keepWholeRuns() {
 		switch {
 		case r.badRuns[run]:
 		case run.From == nil || run.To == nil || !run.Length.Known():
-			r.fault(run.At, fmt.Sprintf("run %s needs from, to and length", run.Name), "Write {from: dash, to: seat box, length: 5 ft}")
+			r.lost(run.At, fmt.Sprintf("run %s needs from, to and length", run.Name), "Write {from: dash, to: seat box, length: 5 ft}")
 		case run.From == run.To:
 			r.fault(run.At, fmt.Sprintf("run %s goes from %s to itself", run.Name, run.From.Name))
 		default:
@@ -136,7 +136,7 @@ func (r *reading) checkPlaces() {
 			p.Place = place.Name
 			continue
 		}
-		r.fault(p.Span("place"), fmt.Sprintf("no place %s%s", p.Place, source.DidYouMean(p.Place, r.placeNames())))
+		r.lost(p.Span("place"), fmt.Sprintf("no place %s%s", p.Place, source.DidYouMean(p.Place, r.placeNames())))
 	}
 }
 
@@ -163,7 +163,7 @@ func (r *reading) looms() {
 			w.wire.Loom = l.Name
 			continue
 		}
-		r.fault(w.wire.Span("loom"), fmt.Sprintf("no loom %s%s", name, source.DidYouMean(name, names)))
+		r.lost(w.wire.Span("loom"), fmt.Sprintf("no loom %s%s", name, source.DidYouMean(name, names)))
 	}
 }
 
@@ -207,7 +207,7 @@ func (r *reading) knownRun(n *source.Node) *wiring.Run {
 			names = append(names, run.Name)
 		}
 		sort.Strings(names)
-		r.fault(n.Span, fmt.Sprintf("no run %s%s", name, source.DidYouMean(name, names)))
+		r.lost(n.Span, fmt.Sprintf("no run %s%s", name, source.DidYouMean(name, names)))
 	}
 	return run
 }

@@ -43,7 +43,7 @@ func (r *reading) unmet(l *layer, n wiring.Need) {
 		r.note(n.At, fmt.Sprintf("this %s needs the point %s%s", l.Kind, n.Point, what), "A platform gives it; alone this is no fault")
 		return
 	}
-	f := r.fault(n.At, fmt.Sprintf("this %s needs the point %s%s; no layer below gives it", l.Kind, n.Point, what),
+	f := r.lost(n.At, fmt.Sprintf("this %s needs the point %s%s; no layer below gives it", l.Kind, n.Point, what),
 		fmt.Sprintf("If there is none: points: {%s: none}", n.Point))
 	if l.user != nil {
 		f.Related = []diag.Place{{Span: l.user.At, Label: fmt.Sprintf("used by this %s", l.user.Kind)}}

@@ -14,6 +14,7 @@ type reading struct {
 	files    *diag.Files
 	findings []diag.Finding
 	full     map[string]bool // limits that were reported as exceeded
+	gaps     bool            // a file could not be read whole: what seems not to be there may be
 
 	layers []*layer // lowest first
 	kinds  *kind.Set
@@ -62,6 +63,21 @@ func newReading(s *store, c *Catalog) *reading {
 // fault reports an input error.
 func (r *reading) fault(at diag.Span, message string, advice ...string) *diag.Finding {
 	return r.add(source.Fault(at, message, advice...))
+}
+
+// lost reports a reference to what is not there, unless it may be in what could not be
+// read.
+func (r *reading) lost(at diag.Span, message string, advice ...string) *diag.Finding {
+	if r.gaps {
+		return &diag.Finding{}
+	}
+	return r.fault(at, message, advice...)
+}
+
+// took keeps what a parser found, and remembers that it left something out.
+func (r *reading) took(findings []diag.Finding) {
+	r.findings = append(r.findings, findings...)
+	r.gaps = r.gaps || diag.Worst(findings) == diag.Error
 }
 
 // warn reports something about the input that may be as meant.

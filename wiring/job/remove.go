@@ -191,7 +191,7 @@ func (r *reading) nothingCalled(l *layer, g goneName) {
 		r.removedAlready(g, r.layers[d.gone], d.goneAt)
 		return
 	}
-	r.fault(g.at, fmt.Sprintf("nothing is called %s here%s", g.text, alikeName(g.text, r.removable(l))))
+	r.lost(g.at, fmt.Sprintf("nothing is called %s here%s", g.text, alikeName(g.text, r.removable(l))))
 }
 
 func (r *reading) removedAlready(g goneName, by *layer, at diag.Span) {

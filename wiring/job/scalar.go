@@ -16,7 +16,11 @@ import (
 func (r *reading) text(n *source.Node, key string) string {
 	switch n.Kind {
 	case source.Scalar:
-		return strings.TrimSpace(n.Text)
+		text := strings.TrimSpace(n.Text)
+		if text == "" {
+			r.fault(n.Span, key+" has no value: leave it out, or write unknown")
+		}
+		return text
 	case source.List:
 		r.fault(n.Span, key+" is one value, not a list")
 	case source.Map:

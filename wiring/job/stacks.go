@@ -107,7 +107,7 @@ func (r *reading) notThere(s draftStack, name string, at diag.Span, w *wiring.Wi
 	}
 	ref := s.terminal.Ref()
 	if w == nil {
-		r.fault(at, fmt.Sprintf("stack %s: no wire %s%s", ref, name, alikeName(name, wireNames(s.terminal.Wires))))
+		r.lost(at, fmt.Sprintf("stack %s: no wire %s%s", ref, name, alikeName(name, wireNames(s.terminal.Wires))))
 		return
 	}
 	r.fault(at, fmt.Sprintf("stack %s: %s does not land there: %s to %s", ref, w.Name(), w.From, w.To))
@@ -160,7 +160,7 @@ func (r *reading) incomplete(s draftStack, missing []*wiring.Wire) {
 	if len(missing) > 1 {
 		verb = "land there too and are"
 	}
-	r.fault(s.key.Span, fmt.Sprintf("stack %s: %s %s not in the list", s.terminal.Ref(), strings.Join(wireNames(missing), ", "), verb))
+	r.lost(s.key.Span, fmt.Sprintf("stack %s: %s %s not in the list", s.terminal.Ref(), strings.Join(wireNames(missing), ", "), verb))
 }
 
 func wireNames(ws []*wiring.Wire) []string {

@@ -144,7 +144,7 @@ func (r *reading) base(d *draftState) *wiring.State {
 	other := r.stateOf[wiring.Fold(name)]
 	switch {
 	case other == nil:
-		r.fault(d.like.Span, fmt.Sprintf("state %s: no state %s%s", d.name, name, source.DidYouMean(name, r.stateNames())))
+		r.lost(d.like.Span, fmt.Sprintf("state %s: no state %s%s", d.name, name, source.DidYouMean(name, r.stateNames())))
 		return nil
 	case other.busy:
 		r.fault(d.like.Span, fmt.Sprintf("state %s is like itself", d.name))
@@ -232,7 +232,7 @@ func (r *reading) noControl(d *draftState, e setting, part string) {
 		}
 	}
 	sort.Strings(names)
-	r.fault(e.at, fmt.Sprintf("state %s: nothing has a control or name %s%s", d.name, e.key, source.DidYouMean(e.key, names)))
+	r.lost(e.at, fmt.Sprintf("state %s: nothing has a control or name %s%s", d.name, e.key, source.DidYouMean(e.key, names)))
 }
 
 // setControls puts controls into a position. Of several controls of one name those that do
@@ -285,7 +285,7 @@ func (r *reading) expectation(d *draftState, s *wiring.State, e setting) {
 		x.Traction = true
 	} else if x.Part = r.h.Part(e.key); x.Part == nil {
 		if len(r.parts[wiring.Fold(e.key)]) == 0 {
-			r.fault(e.at, fmt.Sprintf("state %s: no part %s%s", d.name, e.key, source.DidYouMean(e.key, append(r.partNames(), tractionWord))))
+			r.lost(e.at, fmt.Sprintf("state %s: no part %s%s", d.name, e.key, source.DidYouMean(e.key, append(r.partNames(), tractionWord))))
 		}
 		return
 	}
@@ -308,7 +308,7 @@ func (r *reading) checkAfter() {
 		other := r.stateOf[wiring.Fold(s.After)]
 		switch {
 		case other == nil && d.after != nil:
-			r.fault(d.after.Span, fmt.Sprintf("state %s: no state %s%s", s.Name, s.After, source.DidYouMean(s.After, r.stateNames())))
+			r.lost(d.after.Span, fmt.Sprintf("state %s: no state %s%s", s.Name, s.After, source.DidYouMean(s.After, r.stateNames())))
 		case other != nil && r.h.State(other.name) == nil:
 			s.After = "" // a built-in state that this cart does not have
 		case other != nil:

@@ -41,6 +41,7 @@ func (g *gatherer) useEntry(item *source.Node) (*source.Node, usage) {
 	f := g.fields(item, useKeys, "in use")
 	word := f["layer"].Value
 	if word == nil {
+		g.gaps = true
 		g.fault(item.Span, "this entry of use names no layer", "Write {layer: work-light, suffix: R}")
 		return nil, usage{}
 	}
@@ -73,6 +74,7 @@ func (g *gatherer) find(word *source.Node, user *layer) (string, bool) {
 	case strings.HasSuffix(fold, ".yaml"), strings.HasSuffix(fold, ".csv"):
 		return g.findPath(word, text, user)
 	case strings.Contains(text, "/"), strings.HasSuffix(fold, ".yml"):
+		g.gaps = true
 		g.fault(word.Span, fmt.Sprintf("no layer %s: a path ends in .yaml or .csv", word.Text),
 			"A layer in "+strings.Join(layerFolders, "/, ")+"/ needs no path: its name is enough")
 		return "", false
@@ -83,6 +85,7 @@ func (g *gatherer) find(word *source.Node, user *layer) (string, bool) {
 // findPath takes a path from the file that uses it.
 func (g *gatherer) findPath(word *source.Node, text string, user *layer) (string, bool) {
 	if user.path == "" {
+		g.gaps = true
 		g.fault(word.Span, "a built-in layer names no files")
 		return "", false
 	}
@@ -109,15 +112,18 @@ func (g *gatherer) findWord(word *source.Node, text string) (string, bool) {
 			}
 		}
 	}
-	switch len(found) {
-	case 1:
+	if len(found) == 1 {
 		return found[0], true
+	}
+	switch len(found) {
 	case 0:
 		if name, ok := g.builtIn(text, &known); ok {
 			return name, true
 		}
 		g.fault(word.Span, fmt.Sprintf("no layer %s in platforms/, kits/, addons/ or built in%s", text, source.DidYouMean(text, known)))
+		g.gaps = true
 	default:
+		g.gaps = true
 		for i, name := range found {
 			found[i] = g.store.shown(name)
 		}
@@ -149,7 +155,7 @@ func (g *gatherer) builtIn(text string, known *[]string) (string, bool) {
 				continue
 			}
 			file := folder + "/" + name + ".yaml"
-			shown := "built in: " + file
+			shown := builtInMark + file
 			if _, done := g.parsed[shown]; !done {
 				content, err := ships.read(file)
 				if err != nil {

@@ -212,7 +212,7 @@ func (r *reading) newWire(e *entry) {
 	if w == nil {
 		w = r.addWire(e, ends)
 	}
-	w.wire.Number = e.name
+	w.wire.Number, w.wire.At = e.name, e.key.Span
 	r.wires[wiring.Fold(e.name)] = w
 	r.mergeWire(e, w, to)
 }
@@ -220,11 +220,11 @@ func (r *reading) newWire(e *entry) {
 func (r *reading) missingEnd(e *entry, s side) {
 	have := e.ends[s.other()]
 	if have == "" {
-		r.fault(e.key.Span, fmt.Sprintf("%s has no from and no to, and no lower layer has a wire %s", e.name, e.name),
+		r.lost(e.key.Span, fmt.Sprintf("%s has no from and no to, and no lower layer has a wire %s", e.name, e.name),
 			fmt.Sprintf("Say where it lands: %s: {from: …, to: …}", e.name))
 		return
 	}
-	r.fault(e.key.Span, fmt.Sprintf("%s has no %s: say where it lands, or %s: capped", e.name, s, s))
+	r.lost(e.key.Span, fmt.Sprintf("%s has no %s: say where it lands, or %s: capped", e.name, s, s))
 }
 
 func (r *reading) roomForWire(e *entry) bool {
