@@ -19,10 +19,10 @@ func (g *Graph) Joined(t Through, a, b wiring.NodeID) (Path, bool) {
 	if !ok {
 		return Path{}, false
 	}
-	c := g.conflicts(t)
-	if c.count == 0 {
+	if agrees(loose) {
 		return loose, true
 	}
+	c := g.conflicts(t)
 	s := &joinSearch{graph: g, through: t, conflicts: c, seen: map[string]bool{}}
 	if p, ok := s.run(a, b); ok {
 		return p, true
@@ -31,6 +31,25 @@ func (g *Graph) Joined(t Through, a, b wiring.NodeID) (Path, bool) {
 		return loose, true
 	}
 	return Path{}, false
+}
+
+// agrees reports whether all edges of a path can be closed at once.
+func agrees(p Path) bool {
+	open := map[any]uint64{}
+	for _, s := range p.Steps {
+		key, mask := needs(s.Edge)
+		if key == nil {
+			continue
+		}
+		before, ok := open[key]
+		if !ok {
+			before = ^uint64(0)
+		}
+		if open[key] = before & mask; open[key] == 0 {
+			return false
+		}
+	}
+	return true
 }
 
 // conflicts numbers the choices that two edges could need differently: a control's

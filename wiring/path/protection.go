@@ -52,8 +52,11 @@ func (g *Graph) Protection(t Through, source wiring.NodeID, limit quantity.Amper
 // widen carries what n can draw over e, and reports whether that was more than was known.
 func (p *Protection) widen(e *Edge, n wiring.NodeID) bool {
 	amps, by := p.amps[n], p.by[n]
-	if f, ok := e.Element.(*wiring.Fuse); ok && f.Rating > 0 && f.Rating < amps {
-		amps, by = f.Rating, f
+	if f, ok := e.Element.(*wiring.Fuse); ok && f.Rating > 0 {
+		amps = min(amps, f.Rating)
+		if by == nil || f.Rating < by.Rating {
+			by = f
+		}
 	}
 	m := e.Other(n)
 	if p.reach.found[m] && p.amps[m] >= amps {
@@ -67,15 +70,18 @@ func (p *Protection) widen(e *Edge, n wiring.NodeID) bool {
 	return true
 }
 
-// At returns the current that a fault at n can draw without opening a fuse, and the fuse
-// that sets it; nil where the source itself does. It returns 0 where the source does not
-// reach.
+// At returns the current that a fault at n can draw without opening a fuse, and the
+// smallest fuse on its way, which sets it unless the source's own limit is lower; nil
+// where there is none. It returns 0 where the source does not reach.
 func (p *Protection) At(n wiring.NodeID) (quantity.Ampere, *wiring.Fuse) {
 	if !p.reach.Has(n) {
 		return 0, nil
 	}
 	return p.amps[n], p.by[n]
 }
+
+// Has reports whether the source reaches n.
+func (p *Protection) Has(n wiring.NodeID) bool { return p.reach.Has(n) }
 
 // Nodes lists what the source reaches, in ascending order.
 func (p *Protection) Nodes() []wiring.NodeID { return p.reach.Nodes() }

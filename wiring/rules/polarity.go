@@ -1,0 +1,198 @@
+package rules
+
+import (
+	"fmt"
+
+	"github.com/lugwright/lugwright/wiring"
+	"github.com/lugwright/lugwright/wiring/diag"
+	"github.com/lugwright/lugwright/wiring/path"
+	"github.com/lugwright/lugwright/wiring/rule"
+)
+
+func polarity() *rule.Rule {
+	return &rule.Rule{
+		ID:    "polarity",
+		Title: "no polarised device, diode, converter, charger or battery is the wrong way round",
+		Level: diag.Error,
+		Why: "A reversed LED lamp stays dark; a reversed reducer or charger conducts through its own protection and blows its fuse, if it " +
+			"has one. The suppression diode of the main coil the wrong way round shorts the coil's supply: 48 V through 0.7 V of " +
+			"diode and some 0.5 ohm of driver, and the control fuse opens at the first key-on, or the driver dies. One 8 V " +
+			"battery turned round in a string of six takes 16 V off the pack.",
+		Do:     "Change the two leads of the device over: + or cathode (the band) to the positive side.",
+		Source: "Common practice, no published source.",
+		Wrong:  "W72: {from: S6.out, to: E1.-, colour: OG, size: 14 AWG, length: 4 ft}\nW73: {from: E1.+, to: A1.n, colour: BK, size: 14 AWG, length: 4 ft}",
+		Right:  "W72: {from: S6.out, to: E1.+, colour: OG, size: 14 AWG, length: 4 ft}\nW73: {from: E1.-, to: A1.n, colour: BK, size: 14 AWG, length: 4 ft}",
+		Run:    runPolarity,
+	}
+}
+
+func runPolarity(p *rule.Pass) {
+	for _, e := range p.Graph.Edges() {
+		switch el := e.Element.(type) {
+		case *wiring.Load:
+			if el.Polarised {
+				turned(p, e, "is the wrong way round")
+			}
+		case *wiring.Coil:
+			if el.Polarised {
+				turned(p, e, "has its coil the wrong way round")
+			}
+		case *wiring.Converter:
+			if e.Sort == path.Input {
+				turned(p, e, "has its supply the wrong way round")
+			}
+		case *wiring.Charger:
+			turned(p, e, "has its output the wrong way round")
+		case *wiring.Diode:
+			shorting(p, e)
+		case *wiring.Source:
+			turnedInString(p, el)
+		}
+	}
+}
+
+// turned reports a device whose A should be positive, if A comes back to the negative of a
+// supply whose positive feeds B, and no supply sees it the right way round.
+func turned(p *rule.Pass, e *path.Edge, how string) {
+	var wrong *path.Supply
+	for _, s := range p.Supplies() {
+		if s.Element == e.Element {
+			continue
+		}
+		if between(p, s, e, e.A, e.B) {
+			return
+		}
+		if wrong == nil && between(p, s, e, e.B, e.A) {
+			wrong = s
+		}
+	}
+	if wrong == nil {
+		return
+	}
+	part := e.Part()
+	plus, minus := p.Graph.Name(e.A), p.Graph.Name(e.B)
+	report(p, e, fmt.Sprintf("%s %s", titled(part), how),
+		fmt.Sprintf("%s is on the negative of %s, %s on its positive.", plus, wrong.Element.Base().Part.Designation, minus),
+		fmt.Sprintf("Change the wires on %s and %s over.", plus, minus))
+}
+
+// between reports whether a supply's positive feeds one node and its negative takes back
+// from another, without the element itself.
+func between(p *rule.Pass, s *path.Supply, e *path.Edge, plus, minus wiring.NodeID) bool {
+	through := carrying().Without(e.Element)
+	if !p.Graph.From(through, s.Plus).Has(plus) {
+		return false
+	}
+	if _, ok := p.Graph.Joined(through, s.Plus, plus); !ok {
+		return false
+	}
+	_, ok := p.Graph.Joined(through, minus, s.Minus)
+	return ok
+}
+
+// shorting reports a diode that lies forward across a supply: one across a coil, the
+// wrong way round.
+func shorting(p *rule.Pass, e *path.Edge) {
+	for _, s := range p.Supplies() {
+		if !between(p, s, e, e.A, e.B) {
+			continue
+		}
+		across := ""
+		if coil := coilAcross(p.Graph, e); coil != "" {
+			across = " across the coil of " + coil
+		}
+		report(p, e, fmt.Sprintf("the diode %s%s is the wrong way round", e.Part().Designation, across),
+			fmt.Sprintf("Its anode %s is on the positive of %s and its cathode %s on the negative: it shorts the supply.",
+				p.Graph.Name(e.A), s.Element.Base().Part.Designation, p.Graph.Name(e.B)),
+			"Turn it round: the cathode (the band) to the positive side.")
+		return
+	}
+}
+
+// coilAcross is the part whose coil lies between the same copper as a diode.
+func coilAcross(g *path.Graph, diode *path.Edge) string {
+	for _, e := range g.Edges() {
+		if e.Sort != path.Coil {
+			continue
+		}
+		if g.SameCopper(e.A, diode.A) && g.SameCopper(e.B, diode.B) || g.SameCopper(e.A, diode.B) && g.SameCopper(e.B, diode.A) {
+			return e.Part().Designation
+		}
+	}
+	return ""
+}
+
+// turnedInString reports two batteries that are joined positive to positive, or negative
+// to negative, and not in parallel: one of a string was turned round.
+func turnedInString(p *rule.Pass, b *wiring.Source) {
+	metal := path.Through{Sorts: path.Metal}
+	for _, s := range p.Supplies() {
+		o, ok := s.Element.(*wiring.Source)
+		if !ok || o == b || !wiring.Less(b.Ref(), o.Ref()) {
+			continue
+		}
+		plus, minus := p.Graph.SameCopper(b.A, o.A), p.Graph.SameCopper(b.B, o.B)
+		if plus && !p.Graph.From(metal, b.B).Has(o.B) {
+			reportTurned(p, b, o, b.A, o.A)
+		}
+		if minus && !p.Graph.From(metal, b.A).Has(o.A) && !ownBus(p, b, o) {
+			reportTurned(p, b, o, b.B, o.B)
+		}
+	}
+}
+
+// ownBus reports whether two batteries with a common negative are two buses of their own
+// and no string: each feeds something from its positive.
+func ownBus(p *rule.Pass, b, o *wiring.Source) bool {
+	for _, plus := range []wiring.NodeID{b.A, o.A} {
+		reach := p.Graph.From(path.Through{Sorts: path.Conducting}, plus)
+		_, feeds := reach.First(func(n wiring.NodeID) bool {
+			for _, e := range p.Graph.At(n) {
+				if e.Sort&taking != 0 && e.Part() != b.Part && e.Part() != o.Part {
+					return true
+				}
+			}
+			return false
+		})
+		if !feeds {
+			return false
+		}
+	}
+	return true
+}
+
+func reportTurned(p *rule.Pass, b, o *wiring.Source, at, other wiring.NodeID) {
+	way, _ := p.Graph.From(path.Through{Sorts: path.Conductors}, at).To(other)
+	w, n := newest(p.Harness, way)
+	f := diag.Finding{
+		Message:  fmt.Sprintf("%s and %s are joined at %s and %s: one of them is the wrong way round", b.Part.Designation, o.Part.Designation, p.Graph.Name(at), p.Graph.Name(other)),
+		Detail:   fmt.Sprintf("By %s. In a string the positive of one goes to the negative of the next.", way),
+		Advice:   "Turn the battery round whose neighbours are joined so, or change its two cables over.",
+		At:       b.Part.At,
+		Subjects: subjects([]string{b.Part.Designation, o.Part.Designation}, pathSubjects(way)),
+	}
+	if w != nil {
+		f.At = landing(w, n)
+	}
+	p.Report(f)
+}
+
+// report reports a device that is the wrong way round, at the wire on its positive.
+func report(p *rule.Pass, e *path.Edge, message, detail, advice string) {
+	part := e.Part()
+	at := part.At
+	var names []string
+	for _, n := range []wiring.NodeID{e.B, e.A} {
+		for _, at2 := range p.Graph.At(n) {
+			if at2.Wire != nil {
+				names = append(names, at2.Wire.Name())
+				at = landing(at2.Wire, n)
+			}
+		}
+	}
+	p.Report(diag.Finding{
+		Message: message, Detail: detail, Advice: advice, At: at,
+		Related:  defined(part.Designation, part.At),
+		Subjects: subjects([]string{part.Designation}, names, []string{p.Graph.Name(e.A), p.Graph.Name(e.B)}),
+	})
+}
