@@ -12,8 +12,9 @@ import (
 	"github.com/rogpeppe/go-internal/txtar"
 )
 
-// TestLayers reads every archive of testdata/layers, laid over base.txtar, and compares
-// the harness: the sections that `want` holds, as dump writes them.
+// TestLayers reads every archive of testdata/layers, laid over base.txtar. `want` holds how
+// the harness differs from that of the platform and the kit alone: lines that are new, and
+// lines that are no more behind a minus. The case plain holds all of that one itself.
 func TestLayers(t *testing.T) {
 	base, err := txtar.ParseFile("testdata/layers/base.txtar")
 	if err != nil {
@@ -51,6 +52,10 @@ func testLayers(t *testing.T, name string, base *txtar.Archive) {
 	}
 	checkHarness(t, h)
 	got := dump(h) + listing(findings)
+	if !strings.HasSuffix(name, "plain.txtar") {
+		plain := load(t, archiveFS(base, &txtar.Archive{Files: []txtar.File{{Name: "job.yaml", Data: []byte("job: T-1\nuse: [cart, kit]\n")}}}), "job.yaml")
+		got = difference(dump(plain), got)
+	}
 	if *update {
 		rewriteWant(t, name, a, got)
 		return
@@ -106,6 +111,28 @@ func dump(h *wiring.Harness) string {
 		}
 		fmt.Fprintf(&b, "point %s: %s\n", p.Name, at)
 	}
+	for _, s := range h.Stacks {
+		fmt.Fprintf(&b, "stack %s:", s.Terminal.Ref())
+		for _, w := range s.Wires {
+			b.WriteString(" " + w.Name())
+		}
+		b.WriteString("\n")
+	}
+	for _, s := range h.States {
+		if !s.Stock {
+			b.WriteString(dumpState(h, s))
+		}
+	}
+	for _, terminal := range h.TestPoints {
+		fmt.Fprintf(&b, "test point %s\n", terminal.Ref())
+	}
+	for _, w := range h.Waivers {
+		fmt.Fprintf(&b, "waiver of %s at %s: %s\n", w.Rule, w.At, w.Reason)
+	}
+	for _, rev := range h.Identity.History {
+		fmt.Fprintf(&b, "revision %s %s %s %s\n", rev.Index, rev.Date, rev.By, rev.Note)
+	}
+	fmt.Fprintf(&b, "identity %s: %s\n", h.Identity.Number, h.Identity.Title)
 	for _, r := range h.Before {
 		fmt.Fprintf(&b, "removed %s by %s, line %d", r.Part.Designation, r.By.File, r.At.Line)
 		for _, w := range r.Wires {
@@ -127,6 +154,56 @@ func dump(h *wiring.Harness) string {
 		b.WriteString("\n")
 	}
 	return b.String()
+}
+
+func dumpState(h *wiring.Harness, s *wiring.State) string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "state %s:", s.Name)
+	for _, p := range h.Parts {
+		for _, c := range p.Controls {
+			if position, ok := s.Set[c]; ok {
+				fmt.Fprintf(&b, " %s.%s %s", p.Designation, c.Name, position)
+			}
+		}
+	}
+	for _, e := range s.Expect {
+		name := "traction"
+		if e.Part != nil {
+			name = e.Part.Designation
+		}
+		fmt.Fprintf(&b, "; expects %s %v", name, e.On)
+	}
+	if s.SOC != 0 {
+		fmt.Fprintf(&b, "; soc %v", s.SOC)
+	}
+	if s.After != "" {
+		fmt.Fprintf(&b, "; after %s", s.After)
+	}
+	return b.String() + "\n"
+}
+
+// difference lists the lines of b that a lacks, and those of a that b lacks behind a minus.
+func difference(a, b string) string {
+	in := func(text string) map[string]bool {
+		lines := map[string]bool{}
+		for _, line := range strings.SplitAfter(text, "\n") {
+			lines[line] = true
+		}
+		return lines
+	}
+	inA, inB := in(a), in(b)
+	var out strings.Builder
+	for _, line := range strings.SplitAfter(a, "\n") {
+		if !inB[line] {
+			out.WriteString("- " + line)
+		}
+	}
+	for _, line := range strings.SplitAfter(b, "\n") {
+		if !inA[line] {
+			out.WriteString(line)
+		}
+	}
+	return out.String()
 }
 
 func layerPath(origin *wiring.Layer, changed []*wiring.Layer) string {

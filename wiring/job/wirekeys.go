@@ -18,9 +18,31 @@ var lugWords = []string{"ring", "fork", "spade", "pin", "ferrule", "none"}
 // mergeWire sets what an entry says of a wire, ends apart. extends is the end that
 // `extend` lengthens unless it says otherwise.
 func (r *reading) mergeWire(e *entry, w *draftWire, extends side) {
-	if w.origin != e.layer && len(e.f) > 0 {
+	before := w.said()
+	r.mergeKeys(e, w, extends)
+	if _, extended := e.f["extend"]; extended || w.said() != before {
 		w.wire.Changed = touched(w.wire.Changed, w.origin, e.layer)
 	}
+}
+
+// said is all that layers have said of a wire, its ends and extensions apart.
+type said struct {
+	cut              conductor
+	joint            string
+	insulation       quantity.Celsius
+	volts            quantity.Volt
+	fromLug, toLug   string
+	loom, does, note string
+}
+
+func (w *draftWire) said() said {
+	return said{
+		w.cut, w.joint, w.wire.Insulation, w.wire.Volts, w.lug[from].value, w.lug[to].value,
+		w.wire.Loom, w.wire.For, w.wire.Note,
+	}
+}
+
+func (r *reading) mergeKeys(e *entry, w *draftWire, extends side) {
 	r.mergeCut(e, w)
 	r.mergeTexts(e, w)
 	if n, ok := r.value(e, w, "insulation"); ok {
