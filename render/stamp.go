@@ -6,35 +6,45 @@ import (
 	"encoding/hex"
 )
 
-// A stamp is the last line of a file that was drawn: an XML comment with a digest of all
-// that stands before it. It tells our own files, as we left them, from those that somebody
-// else wrote or has worked on since, which must not be replaced without asking.
-const (
-	stampBegin = "<!-- drawn by lugwright; change the job, not this file: sha256 "
-	stampEnd   = " -->\n"
+// A stamp is the last line of a file that was written here, with a digest of all that
+// stands before it. It tells our own files, as we left them, from those that somebody else
+// wrote or has worked on since, which must not be replaced without asking.
+const stampWords = "made by lugwright; change the job, not this file: sha256 "
+
+// comment is how a sort of file marks a line that is not content.
+type comment struct{ begin, end string }
+
+// The comments of the sorts of file that are written.
+var (
+	markup = comment{"<!-- ", " -->"}
+	plain  = comment{"# ", ""}
 )
 
-// Stamp returns an SVG or HTML document with its stamp. The document may not have one.
-func Stamp(document []byte) []byte {
+// stamp returns a document with its stamp. The document may not have one.
+func stamp(document []byte, c comment) []byte {
 	document = bytes.TrimRight(document, "\r\n")
-	out := make([]byte, 0, len(document)+len(stampBegin)+2*sha256.Size+len(stampEnd)+1)
-	out = append(out, document...)
-	out = append(out, '\n')
-	out = append(out, stampBegin...)
+	out := append(bytes.Clone(document), '\n')
+	out = append(out, c.begin...)
+	out = append(out, stampWords...)
 	out = append(out, digest(document)...)
-	return append(out, stampEnd...)
+	out = append(out, c.end...)
+	return append(out, '\n')
 }
 
-// Stamped reports whether a file was written by Stamp and has not been changed since. Line
-// ends do not count: version control may have turned them.
+// Stamped reports whether a file was written by [Packet] and has not been changed since.
+// Line ends do not count: version control may have turned them.
 func Stamped(file []byte) bool {
 	file = plainLines(file)
-	at := bytes.LastIndex(file, []byte(stampBegin))
-	if at < 1 || !bytes.HasSuffix(file, []byte(stampEnd)) {
+	return isStamped(file, markup) || isStamped(file, plain)
+}
+
+func isStamped(file []byte, c comment) bool {
+	at := bytes.LastIndex(file, []byte("\n"+c.begin+stampWords))
+	if at < 0 {
 		return false
 	}
-	claimed := file[at+len(stampBegin) : len(file)-len(stampEnd)]
-	return bytes.Equal(claimed, digest(file[:at-1]))
+	last := string(file[at:])
+	return last == "\n"+c.begin+stampWords+string(digest(file[:at]))+c.end+"\n"
 }
 
 // plainLines takes out what line ends of other systems add.

@@ -9,7 +9,7 @@ import (
 )
 
 func TestStamped(t *testing.T) {
-	drawn := Stamp([]byte("<svg>\n<text>W37</text>\n</svg>\n"))
+	drawn := stamp([]byte("<svg>\n<text>W37</text>\n</svg>\n"), markup)
 	for _, c := range []struct {
 		name string
 		file string
@@ -23,6 +23,9 @@ func TestStamped(t *testing.T) {
 		{"the stamp alone", string(drawn[bytes.LastIndex(drawn, []byte("<!--")):]), false},
 		{"somebody else's drawing", "<svg>\n</svg>\n", false},
 		{"an empty file", "", false},
+		{"a list", string(stamp([]byte("TP-14: nothing found\n"), plain)), true},
+		{"a list with a line added", "mine\n" + string(stamp([]byte("TP-14: nothing found\n"), plain)), false},
+		{"two stamps", string(stamp(drawn, markup)), true}, // the outer one holds
 	} {
 		if got := Stamped([]byte(c.file)); got != c.want {
 			t.Errorf("%s: %v, want %v", c.name, got, c.want)
@@ -34,7 +37,7 @@ func TestStampHolds(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		document := rapid.SliceOf(rapid.SampledFrom([]byte("<svg>\r\n-- x"))).Draw(t, "document")
 		before := bytes.Clone(document)
-		drawn := Stamp(document)
+		drawn := stamp(document, rapid.SampledFrom([]comment{markup, plain}).Draw(t, "comment"))
 		if !Stamped(drawn) {
 			t.Fatalf("%q is not recognised", drawn)
 		}

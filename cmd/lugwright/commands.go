@@ -5,6 +5,7 @@ package main
 func commands() []*command {
 	return []*command{
 		checkCommand(),
+		drawCommand(),
 		statesCommand(),
 		kindsCommand(),
 		explainCommand(),
