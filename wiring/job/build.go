@@ -42,7 +42,7 @@ func (r *reading) readKindFile(name string) {
 	}
 	r.files.Add(shown, text)
 	root, findings := source.Parse(shown, text)
-	r.took(findings)
+	r.took(root, findings)
 	if root != nil {
 		_, findings = r.kinds.AddFile(root)
 		r.findings = append(r.findings, findings...)

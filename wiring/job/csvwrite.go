@@ -58,10 +58,10 @@ func listCells(w *wiring.Wire) map[string]string {
 		cells["to lug"] = w.To.Lug
 	}
 	if _, stated := w.Where["insulation"]; stated {
-		cells["insulation"] = exactly(w.Insulation.String(), float64(w.Insulation), quantity.Temperature)
+		cells["insulation"] = exactly(float64(w.Insulation), quantity.Temperature, w.Insulation.String(), w.Insulation.In(quantity.Inch))
 	}
 	if _, stated := w.Where["volts"]; stated {
-		cells["volts"] = exactly(w.Volts.String(), float64(w.Volts), quantity.Voltage)
+		cells["volts"] = exactly(float64(w.Volts), quantity.Voltage, w.Volts.String())
 	}
 	listPieces(w, cells)
 	return cells
@@ -134,10 +134,13 @@ func lengthText(p wiring.Piece) string {
 	return p.Length.String()
 }
 
-// exactly is a text that reads back as the value: as it prints, or with all its digits.
-func exactly(text string, value float64, d quantity.Dimension) string {
-	if a, err := quantity.Parse(text, d); err == nil && a.Value == value {
-		return text
+// exactly is the first of some texts that reads back as the value, else the value with all
+// its digits.
+func exactly(value float64, d quantity.Dimension, texts ...string) string {
+	for _, text := range texts {
+		if a, err := quantity.Parse(text, d); err == nil && a.Value == value {
+			return text
+		}
 	}
 	return strconv.FormatFloat(value, 'f', -1, 64) + " " + d.Units()[0]
 }

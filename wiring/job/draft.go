@@ -142,8 +142,9 @@ type droppedWire struct {
 
 // group is a named list for `remove`.
 type group struct {
+	name  string
 	layer *layer
-	items *source.Node
+	items []*source.Node
 }
 
 // point is a named terminal.

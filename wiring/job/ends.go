@@ -131,15 +131,23 @@ func (r *reading) partFor(name string, layer int) *draftPart {
 	return list[len(list)-1]
 }
 
+// onlyTerminal is the terminal of a part that has one. Of others the message offers those
+// that take a wire.
 func (r *reading) onlyTerminal(p *wiring.Part, s scope) *wiring.Terminal {
-	switch n := len(p.Terminals); {
-	case n == 1:
+	if len(p.Terminals) == 1 {
 		return p.Terminals[0]
-	case n == 0:
+	}
+	var offers []string
+	for _, t := range p.Terminals {
+		if t.Form.Type != wiring.Port {
+			offers = append(offers, p.Designation+"."+t.Name)
+		}
+	}
+	switch {
+	case len(p.Terminals) == 0:
 		r.fault(s.at, fmt.Sprintf("%s%s (%s) has no terminals", s.who, p.Designation, p.Kind.Name))
-	case n == 2:
-		r.fault(s.at, fmt.Sprintf("%s%s has several terminals: write %[2]s.%s or %[2]s.%s",
-			s.who, p.Designation, p.Terminals[0].Name, p.Terminals[1].Name))
+	case len(offers) == 1 || len(offers) == 2:
+		r.fault(s.at, fmt.Sprintf("%s%s has several terminals: write %s", s.who, p.Designation, orList(offers)))
 	default:
 		r.fault(s.at, fmt.Sprintf("%s%s has several terminals: write %[2]s.%s, or another of %s",
 			s.who, p.Designation, p.Terminals[0].Name, terminalList(p)))
@@ -151,6 +159,9 @@ func (r *reading) onlyTerminal(p *wiring.Part, s scope) *wiring.Terminal {
 func (r *reading) noPart(text, name string, dotted bool, s scope) {
 	if !dotted && pointForm.MatchString(text) && !likePartForm.MatchString(text) {
 		r.noPoint(text, s)
+		return
+	}
+	if r.faulty[wiring.Fold(name)] {
 		return
 	}
 	r.lost(s.at, fmt.Sprintf("%sno part %s%s", s.who, name, alikeName(name, r.partNames())))
@@ -168,12 +179,12 @@ func (r *reading) noPoint(text string, s scope) {
 	}
 }
 
-// alikeName is ": did you mean G9?" for a designation or number; names that begin with
-// another letter are other sorts of thing, and not meant.
+// alikeName is ": did you mean G9?" for G99; names that do not begin alike are other
+// things, and not meant.
 func alikeName(name string, candidates []string) string {
 	var alike []string
 	for _, c := range candidates {
-		if name != "" && c != "" && wiring.Fold(c[:1]) == wiring.Fold(name[:1]) {
+		if len(name) > 1 && len(c) > 1 && wiring.Fold(c[:2]) == wiring.Fold(name[:2]) {
 			alike = append(alike, c)
 		}
 	}

@@ -18,6 +18,7 @@ func (r *reading) finish() *wiring.Harness {
 	r.finishWires()
 	h.Index()
 	r.landWires()
+	r.checkGroups()
 	r.finishPoints()
 	r.interlock()
 	r.stacks()

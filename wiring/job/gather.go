@@ -147,11 +147,12 @@ func (g *gatherer) parse(name, shown string, text []byte) *parsed {
 	g.files.Add(shown, text)
 	if strings.HasSuffix(wiring.Fold(name), ".csv") {
 		list, column, findings := parseCSV(shown, text)
-		g.took(findings)
+		g.findings = append(g.findings, findings...)
+		g.gaps = g.gaps || diag.Worst(findings) == diag.Error
 		return &parsed{keys: list, head: header{kind: wiring.ListLayer, title: path.Base(name), at: topOf(shown)}, column: column}
 	}
 	root, findings := source.Parse(shown, text)
-	g.took(findings)
+	g.took(root, findings)
 	if root == nil {
 		return nil
 	}

@@ -3,6 +3,7 @@ package job
 import (
 	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/diag"
+	"github.com/lugwright/lugwright/wiring/source"
 )
 
 // testPoints collects the test points of all layers, each once. What is gone by now is
@@ -34,6 +35,10 @@ func (r *reading) waivers() {
 			continue
 		}
 		for _, item := range r.items(n, "waivers") {
+			if item.Kind != source.Map {
+				r.fault(item.Span, "a waiver is a map of keys", "Write {rule: colour-clear, at: W83, reason: …}")
+				continue
+			}
 			f := r.fields(item, waiverKeys, "in a waiver")
 			w := diag.Waiver{Span: item.Span}
 			for key, text := range map[string]*string{"rule": &w.Rule, "at": &w.At, "reason": &w.Reason, "by": &w.By} {

@@ -26,8 +26,9 @@ func (r *reading) readParts(l *layer) {
 			if r.twice(seen, name, e.Key.Span) {
 				continue
 			}
-			if name = l.name(name); r.goodDesignation(name, e.Key.Span) {
-				r.readPart(l, name, e.Key.Span, e.Value)
+			name = l.name(name)
+			if !r.goodDesignation(name, e.Key.Span) || !r.readPart(l, name, e.Key.Span, e.Value) {
+				r.faulty[wiring.Fold(name)] = true
 			}
 		}
 	}
@@ -58,32 +59,36 @@ func (r *reading) goodDesignation(name string, at diag.Span) bool {
 	return false
 }
 
-// readPart makes a part, changes one of a lower layer, or puts another in its place.
-func (r *reading) readPart(l *layer, name string, at diag.Span, body *source.Node) {
+// readPart makes a part, changes one of a lower layer, or puts another in its place. It
+// reports whether there is such a part now.
+func (r *reading) readPart(l *layer, name string, at diag.Span, body *source.Node) bool {
 	f, rest := r.split(body, partKeys, "in "+name)
 	old := r.partAt(name, l.index)
 	d := old
 	kindNode, replaces := f["kind"].Value, f["replaces"].Value
 	switch {
 	case old == nil && kindNode == nil:
-		r.noKind(name, at)
-		return
+		if body.Kind == source.Map {
+			r.noKind(name, at)
+		}
+		return false
 	case old != nil && kindNode != nil && replaces == nil:
 		r.kindClash(l, old, name, kindNode)
-		return
+		return true
 	case old == nil && replaces != nil:
 		r.lost(replaces.Span, fmt.Sprintf("%s replaces nothing: no lower layer has a part %s", name, name))
 	case replaces != nil:
 		if d = r.replace(l, old, replaces, kindNode); d == nil {
-			return
+			return true
 		}
 	}
 	if d == nil {
 		if d = r.newPart(l, name, at, kindNode); d == nil {
-			return
+			return false
 		}
 	}
 	r.mergePart(l, d, f, rest)
+	return true
 }
 
 // partAt is the part of a name when a layer's parts are merged, nil if there is none.
@@ -228,8 +233,11 @@ func (r *reading) mergePart(l *layer, d *draftPart, f map[string]source.Entry, r
 }
 
 // expand writes out the range in a key or reference, or reports why it cannot.
-func (r *reading) expand(n *source.Node) []string {
-	text := r.text(n, "this name")
+func (r *reading) expand(n *source.Node) []string { return r.expandAs(n, "this name") }
+
+// expandAs is expand where a key has a name of its own.
+func (r *reading) expandAs(n *source.Node, key string) []string {
+	text := r.text(n, key)
 	if text == "" {
 		return nil
 	}

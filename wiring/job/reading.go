@@ -14,6 +14,7 @@ type reading struct {
 	files    *diag.Files
 	findings []diag.Finding
 	full     map[string]bool // limits that were reported as exceeded
+	faulty   map[string]bool // folded names of parts that were reported and left out
 	gaps     bool            // a file could not be read whole: what seems not to be there may be
 
 	layers []*layer // lowest first
@@ -49,6 +50,7 @@ func newReading(s *store, c *Catalog) *reading {
 		store: s, catalog: c,
 		files:   &diag.Files{},
 		full:    map[string]bool{},
+		faulty:  map[string]bool{},
 		parts:   map[string][]*draftPart{},
 		groups:  map[string]*group{},
 		wires:   map[string]*draftWire{},
@@ -74,10 +76,52 @@ func (r *reading) lost(at diag.Span, message string, advice ...string) *diag.Fin
 	return r.fault(at, message, advice...)
 }
 
-// took keeps what a parser found, and remembers that it left something out.
-func (r *reading) took(findings []diag.Finding) {
+// took keeps what a parser found. If it seems to have left out more than single values, it
+// remembers that.
+func (r *reading) took(root *source.Node, findings []diag.Finding) {
 	r.findings = append(r.findings, findings...)
-	r.gaps = r.gaps || diag.Worst(findings) == diag.Error
+	errors := 0
+	for _, f := range findings {
+		if f.Level == diag.Error {
+			errors++
+		}
+	}
+	if errors > nulls(root, 0) || errors > 0 && sectionLost(root) {
+		r.gaps = true
+	}
+}
+
+// nulls counts the values that could not be read; each has had its fault reported.
+func nulls(n *source.Node, depth int) int {
+	if n == nil || depth > source.MostNesting {
+		return 0
+	}
+	count := 0
+	if n.Kind == source.Null {
+		count++
+	}
+	for _, item := range n.Items {
+		count += nulls(item, depth+1)
+	}
+	for _, e := range n.Entries {
+		count += nulls(e.Value, depth+1)
+	}
+	return count
+}
+
+// sectionLost reports whether a whole section or a whole part of a layer is missing.
+func sectionLost(root *source.Node) bool {
+	for _, e := range root.Entries {
+		if e.Value.Kind == source.Null {
+			return true
+		}
+		for _, inner := range e.Value.Entries {
+			if e.Key.Text == "parts" && inner.Value.Kind == source.Null {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // warn reports something about the input that may be as meant.

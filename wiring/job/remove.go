@@ -6,6 +6,7 @@ import (
 
 	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/diag"
+	"github.com/lugwright/lugwright/wiring/source"
 )
 
 // readGroups keeps the groups of a layer for the layers above it.
@@ -17,7 +18,7 @@ func (r *reading) readGroups(l *layer) {
 	seen := map[string]diag.Span{}
 	for _, e := range r.entries(n, "groups") {
 		if !r.twice(seen, e.Key.Text, e.Key.Span) {
-			r.groups[wiring.Fold(e.Key.Text)] = &group{layer: l, items: e.Value}
+			r.groups[wiring.Fold(e.Key.Text)] = &group{name: e.Key.Text, layer: l, items: r.items(e.Value, "a group")}
 		}
 	}
 }
@@ -45,7 +46,7 @@ func (r *reading) removeParts(l *layer) {
 }
 
 func (r *reading) removeGroup(l *layer, g *group, at diag.Span) {
-	for _, member := range r.items(g.items, "a group") {
+	for _, member := range g.items {
 		for _, name := range r.expand(member) {
 			r.removeName(l, g.layer.name(name), at, true)
 		}
@@ -63,6 +64,33 @@ func (r *reading) removeName(l *layer, name string, at diag.Span, inGroup bool) 
 		f.Related = []diag.Place{{Span: d.part.At, Label: name + " is defined here"}}
 	default:
 		d.gone, d.goneAt = l.index, at
+	}
+}
+
+// checkGroups reports members of groups that nothing was ever called.
+func (r *reading) checkGroups() {
+	known := map[string]bool{}
+	var names []string
+	add := func(name string) {
+		if !known[wiring.Fold(name)] {
+			known[wiring.Fold(name)] = true
+			names = append(names, name)
+		}
+	}
+	for _, d := range r.allParts() {
+		add(d.part.Designation)
+	}
+	for _, w := range r.laid {
+		add(w.name())
+	}
+	for _, g := range r.groups {
+		for _, member := range g.items {
+			for _, name := range r.expand(member) {
+				if name = g.layer.name(name); !known[wiring.Fold(name)] && !r.faulty[wiring.Fold(name)] {
+					r.lost(member.Span, fmt.Sprintf("group %s: nothing is called %s here%s", g.name, name, alikeName(name, names)))
+				}
+			}
+		}
 	}
 }
 
@@ -191,7 +219,27 @@ func (r *reading) nothingCalled(l *layer, g goneName) {
 		r.removedAlready(g, r.layers[d.gone], d.goneAt)
 		return
 	}
+	if r.definesWire(l, g.text) {
+		return // reported there
+	}
 	r.lost(g.at, fmt.Sprintf("nothing is called %s here%s", g.text, alikeName(g.text, r.removable(l))))
+}
+
+// definesWire reports whether a layer itself has a wire of that number.
+func (r *reading) definesWire(l *layer, number string) bool {
+	n := l.get("wires")
+	if n == nil {
+		return false
+	}
+	for _, e := range n.Entries {
+		names, _ := source.Expand(e.Key.Text)
+		for _, name := range names {
+			if wiring.Fold(l.name(name)) == wiring.Fold(number) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func (r *reading) removedAlready(g goneName, by *layer, at diag.Span) {

@@ -178,7 +178,11 @@ func (r *reading) word(n *source.Node, key string, words ...string) string {
 			return w
 		}
 	}
-	r.fault(n.Span, fmt.Sprintf("%s %s is not one of %s%s", key, text, orList(words), source.DidYouMean(text, words)))
+	of := "one of "
+	if len(words) == 2 {
+		of = ""
+	}
+	r.fault(n.Span, fmt.Sprintf("%s %s is not %s%s%s", key, text, of, orList(words), source.DidYouMean(text, words)))
 	return ""
 }
 

@@ -105,7 +105,8 @@ func (r *reading) settings(list []setting, entries []source.Entry, l *layer) []s
 	return list
 }
 
-// state works a draft out, after the state that it is like. It returns nil after a fault.
+// state works a draft out, after the state that it is like. It returns nil for one
+// that is being worked out already.
 func (r *reading) state(d *draftState) *wiring.State {
 	if d.done != nil || d.busy {
 		return d.done
@@ -113,11 +114,7 @@ func (r *reading) state(d *draftState) *wiring.State {
 	d.busy = true
 	defer func() { d.busy = false }()
 	s := &wiring.State{Name: d.name, Stock: d.stock, At: d.at, Set: map[*wiring.Control]string{}}
-	if d.like != nil {
-		base := r.base(d)
-		if base == nil {
-			return nil
-		}
+	if base := r.base(d); base != nil {
 		s.SOC, s.After = base.SOC, base.After
 		s.Expect = append(s.Expect, base.Expect...)
 		for c, p := range base.Set {
@@ -138,8 +135,11 @@ func (r *reading) state(d *draftState) *wiring.State {
 	return s
 }
 
-// base is the state that another is like.
+// base is the state that another is like; nil if it is like none.
 func (r *reading) base(d *draftState) *wiring.State {
+	if d.like == nil {
+		return nil
+	}
 	name := strings.TrimSpace(d.like.Text)
 	other := r.stateOf[wiring.Fold(name)]
 	switch {
@@ -275,7 +275,7 @@ func (r *reading) concerns(d *draftState) bool {
 // expects of the same part.
 func (r *reading) expectation(d *draftState, s *wiring.State, e setting) {
 	x := wiring.Expectation{At: e.at}
-	switch r.word(e.value, "expect "+e.key+":", "on", "off") {
+	switch r.word(e.value, "state "+d.name+": "+e.key, "on", "off") {
 	case "on":
 		x.On = true
 	case "":

@@ -154,7 +154,7 @@ func TestLimits(t *testing.T) {
 		b.WriteString("  W" + itoa(i) + "0000..W" + itoa(i) + "9999: {from: X1, to: X2}\n")
 	}
 	_, findings, _ = job.Load("job.yaml", job.Options{FS: fstest.MapFS{"job.yaml": {Data: []byte(b.String())}}})
-	if got := listing(findings); got != "job.yaml:15:3-17: error: more than 100000 wires\n" {
+	if got := listing(findings); got != "job.yaml:15:3-19: error: more than 100000 wires\n" {
 		t.Errorf("got:\n%s", got)
 	}
 }

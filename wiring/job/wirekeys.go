@@ -192,7 +192,7 @@ func (r *reading) extensionKey(e *entry, x *extension, key string, n *source.Nod
 	case "length":
 		x.length = r.length(n, e.label(n, "length"))
 	case "at":
-		if r.word(n, "at", "from", "to") == "from" {
+		if r.word(n, e.label(n, "at"), "from", "to") == "from" {
 			x.side = from
 		} else {
 			x.side = to

@@ -67,7 +67,7 @@ func (r *reading) wireEntries(l *layer, e source.Entry) []entry {
 		if n == nil {
 			continue
 		}
-		if ends[s] = r.inStep(l, n, e.Key, len(names)); ends[s] == nil {
+		if ends[s] = r.inStep(l, s.String(), n, e.Key, len(names)); ends[s] == nil {
 			return nil
 		}
 	}
@@ -96,12 +96,12 @@ func (r *reading) wireFields(l *layer, e source.Entry) map[string]source.Entry {
 
 // inStep writes out the range of an end, which has as many members as there are wires, or
 // is one terminal for all of them.
-func (r *reading) inStep(l *layer, n, key *source.Node, count int) []string {
+func (r *reading) inStep(l *layer, name string, n, key *source.Node, count int) []string {
 	if l.Kind == wiring.ListLayer && source.IsRange(n.Text) {
 		r.listFault(l, n, fmt.Sprintf("%s is a range, and a wire list has one row a wire", n.Text))
 		return nil
 	}
-	members := r.expand(n)
+	members := r.expandAs(n, name)
 	if len(members) > 1 && len(members) != count {
 		r.fault(n.Span, fmt.Sprintf("%s is %s, %s is %s", key.Text, plural(count, "wire"), n.Text, plural(len(members), "terminal")))
 		return nil
