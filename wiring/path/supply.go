@@ -14,6 +14,7 @@ type Supply struct {
 	Base        Volts           // of Minus against the bottom of the string that it stands on
 	Own         Volts           // of Plus against Minus
 	Bottom      wiring.NodeID   // the negative that Base counts from; Minus if it stands alone
+	Under       []*Supply       // the batteries that it stands on, from the next one down
 	island      int             // supplies with a common negative have one number
 }
 
@@ -23,6 +24,16 @@ type Volts struct{ Floor, Middle, Rested, Full quantity.Volt }
 
 // Top is the voltage of Plus against Bottom.
 func (s *Supply) Top() Volts { return s.Base.plus(s.Own) }
+
+// Negatives lists the nodes to which current of the supply can come back: its own
+// negative, and those of the batteries that it stands on.
+func (s *Supply) Negatives() []wiring.NodeID {
+	nodes := []wiring.NodeID{s.Minus}
+	for _, u := range s.Under {
+		nodes = append(nodes, u.Minus)
+	}
+	return nodes
+}
 
 // Battery reports whether the supply is a battery, whose current only a fuse limits.
 func (s *Supply) Battery() bool { _, ok := s.Element.(*wiring.Source); return ok }
@@ -90,6 +101,7 @@ func (g *Graph) stack(all []*Supply) {
 		for below := under(all, at, at(s.Minus), seen); below != nil; below = under(all, at, at(s.Bottom), seen) {
 			s.Base = s.Base.plus(below.Own)
 			s.Bottom = below.Minus
+			s.Under = append(s.Under, below)
 		}
 		s.island = int(at(s.Bottom))
 	}

@@ -44,6 +44,9 @@ W3 F1.out G13.-
 		if s.Bottom != pathtest.Node(t, h, "G11.-") {
 			t.Errorf("%s counts from %v", ref, s.Bottom)
 		}
+		if got, want := len(s.Negatives()), int(want/8); got != want {
+			t.Errorf("current of %s comes back to %d nodes, want %d", ref, got, want)
+		}
 		if s.Limit != path.Unlimited || !s.Battery() {
 			t.Errorf("%s is limited to %v", ref, s.Limit)
 		}

@@ -23,6 +23,7 @@ func catalogue() []*rule.Rule {
 		stackCount(),
 		lugFitsStud(),
 		colourClear(),
+		waiverUnused(),
 	}
 }
 

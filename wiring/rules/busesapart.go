@@ -20,9 +20,16 @@ func busesApart() *rule.Rule {
 			"contact, a plug that fits both buses is enough.",
 		Do:     "Take the wire off that joins them. Where one device is to be fed from either bus, give it a reducer, not a switch.",
 		Source: "Common practice, no published source.",
-		Wrong:  "W71: {from: F3.out, to: A1.2, size: 14 AWG, colour: OG, length: 2 ft}   # pack voltage on a 12 V channel",
-		Right:  "W71: {from: A1.2, to: S6.in, size: 14 AWG, colour: OG, length: 2 ft}",
-		Run:    runBusesApart,
+		Wrong: `wires:
+  W101: {from: X13, to: A1.2, colour: PK, size: 18 AWG, length: 2 ft}   # 48 V on a 12 V channel
+`,
+		Right: `parts:
+  E1: {kind: light-bar}
+wires:
+  W101: {from: A1.2, to: E1.+, colour: PK, size: 18 AWG, length: 2 ft}
+  W102: {from: E1.-, to: A1.n, colour: BK, size: 18 AWG, length: 2 ft}
+`,
+		Run: runBusesApart,
 	}
 }
 
@@ -83,7 +90,7 @@ func reportJoined(p *rule.Pass, high, low *path.Supply, way path.Path, seen map[
 			p.Graph.Name(low.Plus), volts(low.Top().Middle))
 		f.Advice = fmt.Sprintf("Take %s off %s.", w.Name(), p.Graph.Name(n))
 		f.At, f.Related = landing(w, n), defined(w.Name(), w.At)
-		f.Subjects = subjects([]string{w.Name(), p.Graph.Name(n)}, f.Subjects)
+		f.Subjects = subjects([]string{w.Name(), p.Graph.Name(n), w.From.String(), w.To.String()}, f.Subjects)
 	}
 	p.Report(f)
 }

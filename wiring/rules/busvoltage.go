@@ -24,9 +24,19 @@ func busVoltage() *rule.Rule {
 		Do: "Move the wire to the bus that the device is made for: a 12 V device to a channel of the 12 V fuse block, with its " +
 			"negative on the negative of that block. What is to hang on the pack must stand its full-charge voltage, better 5 % more.",
 		Source: "The ratings of the devices themselves; cell voltages by public charts (3.65 V an LFP cell at end of charge). Common practice, no published source.",
-		Wrong:  "W71: {from: F3.out, to: S6.in, colour: OG, size: 14 AWG, length: 18 in}   # 48 V to the lights",
-		Right:  "W71: {from: A1.1, to: S6.in, colour: OG, size: 14 AWG, length: 18 in}",
-		Run:    runBusVoltage,
+		Wrong: `parts:
+  E1: {kind: light-bar}
+wires:
+  W72: {from: X13, to: E1.+, colour: OG, size: 14 AWG, length: 4 ft}   # fused, but 48 V
+  W73: {from: E1.-, to: X3.5, colour: BK, size: 14 AWG, length: 4 ft}
+`,
+		Right: `parts:
+  E1: {kind: light-bar}
+wires:
+  W72: {from: A1.1, to: E1.+, colour: OG, size: 14 AWG, length: 4 ft}
+  W73: {from: E1.-, to: A1.n, colour: BK, size: 14 AWG, length: 4 ft}
+`,
+		Run: runBusVoltage,
 	}
 }
 
@@ -124,9 +134,9 @@ func highest(p *rule.Pass) *path.Supply {
 	return found
 }
 
-// alive is the share of its lowest working voltage from which a consumer counts as
+// starved is the share of its lowest working voltage from which a consumer counts as
 // switched on and starved, not as switched off. Our own choice.
-const alive = 0.3
+const starved = 0.3
 
 func (t *pressed) note(s *wiring.State, c rule.Charge, at *settle.Point, v quantity.Volt) {
 	if v > t.worst {
@@ -135,7 +145,7 @@ func (t *pressed) note(s *wiring.State, c rule.Charge, at *settle.Point, v quant
 	if t.most > 0 && v > t.most {
 		t.over = append(t.over, s.Name)
 	}
-	if t.works.Low <= 0 || v >= t.works.Low || float64(v) < alive*float64(t.works.Low) {
+	if t.works.Low <= 0 || v >= t.works.Low || float64(v) < starved*float64(t.works.Low) {
 		return
 	}
 	if !at.Joined(t.a, t.b) || !at.Holding(t.when) {

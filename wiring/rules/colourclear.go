@@ -21,9 +21,19 @@ func colourClear() *rule.Rule {
 			"ground, a yellow-green one for protective earth.",
 		Do:     "Give the wire another colour or a tracer, or sleeve both ends and waive the finding with the reason.",
 		Source: "Colour letters: IEC 60757. Customs of colour: common practice, no published source; what looks alike under a seat: distance in CIE 1976 colour space, our own limit.",
-		Wrong:  "W83: {from: A1.5, to: P3.+, colour: BK, size: 16 AWG, length: 4 ft}",
-		Right:  "W83: {from: A1.5, to: P3.+, colour: OG, size: 16 AWG, length: 4 ft}",
-		Run:    runColourClear,
+		Wrong: `parts:
+  E1: {kind: light-bar}
+wires:
+  W72: {from: A1.1, to: E1.+, colour: BK, size: 14 AWG, length: 4 ft}   # a black positive
+  W73: {from: E1.-, to: A1.n, colour: BK, size: 14 AWG, length: 4 ft}
+`,
+		Right: `parts:
+  E1: {kind: light-bar}
+wires:
+  W72: {from: A1.1, to: E1.+, colour: OG, size: 14 AWG, length: 4 ft}
+  W73: {from: E1.-, to: A1.n, colour: BK, size: 14 AWG, length: 4 ft}
+`,
+		Run: runColourClear,
 	}
 }
 
@@ -185,7 +195,8 @@ func (c clarity) neighbours(part *wiring.Part) {
 	groups := map[wiring.Form][]landed{}
 	var forms []wiring.Form
 	for _, t := range part.Terminals {
-		if t.Form.Type == wiring.Lead || t.Form.Type == wiring.Port {
+		switch t.Form.Type {
+		case wiring.Lead, wiring.Port, wiring.Pin: // the pins of a plug come and go together
 			continue
 		}
 		if _, ok := groups[t.Form]; !ok {

@@ -22,9 +22,19 @@ func fusedConsumer() *rule.Rule {
 		Do: "Take the wire from a fused channel, or put a fuse into it as near to the source as can be, within 7 in. " +
 			"Where a source cannot give more than its smallest wire may carry (a memory lead of 1 A), no fuse is needed.",
 		Source: "33 CFR 183.455(a) and (b); 46 CFR 183.380(c) for control, interlock and indicator leads. Boat law: a yardstick for a cart.",
-		Wrong:  "W72: {from: G1.+, to: E1.+, colour: OG, size: 14 AWG, length: 4 ft}",
-		Right:  "W72: {from: A1.1, to: E1.+, colour: OG, size: 14 AWG, length: 4 ft}",
-		Run:    runFusedConsumer,
+		Wrong: `parts:
+  P1: {kind: buzzer}
+wires:
+  W72: {from: G1.+, to: P1.+, colour: OG, size: 16 AWG, length: 4 ft}
+  W73: {from: P1.-, to: X3.5, colour: BK, size: 16 AWG, length: 4 ft}
+`,
+		Right: `parts:
+  P1: {kind: buzzer}
+wires:
+  W72: {from: X13, to: P1.+, colour: OG, size: 16 AWG, length: 4 ft}   # behind the 5 A fuse of the key circuit
+  W73: {from: P1.-, to: X3.5, colour: BK, size: 16 AWG, length: 4 ft}
+`,
+		Run: runFusedConsumer,
 	}
 }
 
@@ -209,16 +219,20 @@ func (u *unfused) judge(wires []*wiring.Wire) (diag.Level, string) {
 	return 0, ""
 }
 
-// faultCurrent says what the battery drives into a short.
+// faultCurrent says what the battery, with those that it stands on, drives into a short.
 func (u *unfused) faultCurrent() string {
-	source := u.supply.Element.(*wiring.Source)
-	full := u.supply.Own.Full
-	if source.Ohms <= 0 || full <= 0 {
+	ohms, known := quantity.Ohm(0), true
+	for _, s := range append([]*path.Supply{u.supply}, u.supply.Under...) {
+		inside := s.Element.(*wiring.Source).Ohms
+		ohms += inside
+		known = known && inside > 0
+	}
+	full := u.supply.Top().Full
+	if !known || full <= 0 {
 		return "Nothing opens if it chafes through; a pack's own electronics are no fuse."
 	}
-	short := quantity.Ampere(float64(full) / float64(source.Ohms))
-	return fmt.Sprintf("Nothing opens if it chafes through: %s drives up to %v into a short (%v behind %v), and its own electronics are no fuse.",
-		u.name(), short, volts(full), source.Ohms)
+	return fmt.Sprintf("Nothing opens if it chafes through: %s drives up to %v into a short (%s behind %v), and its own electronics are no fuse.",
+		u.name(), over(full, ohms), volts(full), ohms)
 }
 
 func (u *unfused) name() string { return u.supply.Element.Base().Part.Designation }

@@ -22,9 +22,21 @@ func fuseProtectsWire() *rule.Rule {
 		Source: "33 CFR 183.455(c)(2): at most 100 % of the table current or the next standard size up, never over 150 %. We hold to that clause at " +
 			"every voltage; the regulation allows 150 % below 50 V nominal. AC 43.13-1B para 11-48 is stricter: the protector opens before the wire's rating. " +
 			"Table currents: 33 CFR 183.425 Table 5, by sqrt((Tc - Ta) / (Tc - 30)) to the ambient; bundles by its note 2.",
-		Wrong: "A1: {fuses: {3: 30 A}}\nW77: {from: A1.3, to: X5.+, colour: RD, size: 18 AWG, length: 2 ft}",
-		Right: "A1: {fuses: {3: 5 A}}\nW77: {from: A1.3, to: X5.+, colour: RD, size: 18 AWG, length: 2 ft}",
-		Run:   runFuseProtectsWire,
+		Wrong: `parts:
+  A1: {fuses: {3: 20 A}}
+  X5: {kind: usb-outlet}
+wires:
+  W77: {from: A1.3, to: X5.+, colour: RD, size: 18 AWG, length: 2 ft}
+  W78: {from: X5.-, to: A1.n, colour: BK, size: 18 AWG, length: 2 ft}
+`,
+		Right: `parts:
+  A1: {fuses: {3: 5 A}}
+  X5: {kind: usb-outlet}
+wires:
+  W77: {from: A1.3, to: X5.+, colour: RD, size: 18 AWG, length: 2 ft}
+  W78: {from: X5.-, to: A1.n, colour: BK, size: 18 AWG, length: 2 ft}
+`,
+		Run: runFuseProtectsWire,
 	}
 }
 

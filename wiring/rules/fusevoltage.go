@@ -21,9 +21,13 @@ func fuseVoltage() *rule.Rule {
 		Do: "At pack voltage use fuses made for it: 10 x 38 mm (1000 V DC), class T (125 V DC), strip fuses of 70 V or more; switch pack voltage " +
 			"with contacts rated for it, and accessories on the 12 V side.",
 		Source: "33 CFR 183.455(d), from memory; rated voltages: ISO 8820 parts 3 to 6, UL 248-15, IEC 60269-6. Below rested full is our error level, below full charge our warning.",
-		Wrong:  "F3: {kind: fuse-blade, replaces: fuse-10x38, rating: 15 A, place: seat box}",
-		Right:  "F3: {kind: fuse-10x38, rating: 15 A, place: seat box}",
-		Run:    runFuseVoltage,
+		Wrong: `parts:
+  F3: {kind: fuse-blade, replaces: fuse-10x38, rating: 15 A}   # 32 V, in front of the reducer
+`,
+		Right: `parts:
+  F3: {rating: 15 A}                                           # stays a fuse-10x38, 1000 V
+`,
+		Run: runFuseVoltage,
 	}
 }
 

@@ -21,9 +21,14 @@ func interlockLanded() *rule.Rule {
 		Do: "Land the lead on pack positive through its own small fuse, and through the charger's lockout contact where there is one, so that " +
 			"the cart still stays put while it charges. A platform whose lead needs something else declares its kind: interlock: {kind: return}.",
 		Source: "Common practice, no published source.",
-		Wrong:  "W37: {to: K1.out}      # live through pre-charge only",
-		Right:  "W37: {to: T1.lock-b}   # lock-a goes to pack positive through its own fuse",
-		Run:    runInterlockLanded,
+		Wrong: `wires:
+  W37: {to: K1.out}         # live through pre-charge only
+  T1.lock-b: {to: capped}
+`,
+		Right: `wires:
+  W37: {to: T1.lock-b}      # T1.lock-a goes to pack positive through its own fuse
+`,
+		Run: runInterlockLanded,
 	}
 }
 

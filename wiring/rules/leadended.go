@@ -20,17 +20,23 @@ func leadEnded() *rule.Rule {
 		Do: "Land it, or cap it: insulate the end, tie it back, and write `to: capped`, so that it stands on the drawing. A wire that is not " +
 			"needed any more comes out: `remove: [W45]`.",
 		Source: "Common practice, no published source; live studs and ends: 33 CFR 183.445(b).",
-		Wrong:  "T2: {kind: reducer}          # and nothing said about T2.memory",
-		Right:  "T2.memory: {to: capped}",
-		Run:    runLeadEnded,
+		Wrong: `remove: [W63]               # and nothing is said about T2.memory any more
+`,
+		Right: `remove: [W63]
+wires:
+  T2.memory: {to: capped}
+`,
+		Run: runLeadEnded,
 	}
 }
 
+// An end that was written as a point which no layer gives is not loose: the layer that
+// wants the point is looked at alone, and says so itself.
 func runLeadEnded(p *rule.Pass) {
 	live := liveNodes(p)
 	for _, w := range p.Harness.Wires {
 		for i, e := range w.Ends() {
-			if e.Terminal == nil && !e.Capped {
+			if e.Terminal == nil && !e.Capped && e.Point == "" {
 				looseEnd(p, w, e, w.Ends()[1-i], live)
 			}
 		}

@@ -22,9 +22,13 @@ func lugFitsStud() *rule.Rule {
 		Do: "Order the lug for the stud that is there: M8 and 5/16 in take 8.4 mm. A wire thicker than a blade terminal takes wants a ring and a stud.",
 		Source: "Geometry of studs against the fine holes of ISO 273; AC 43.13-1B as taught: the hole matches the stud. " +
 			"Wire on blade terminals: DIN 46245 and the like, from memory.",
-		Wrong: "W51: {from: G1.+, to: F1.in, colour: RD, size: 2 AWG, length: 7 in, from-lug: ring M6}   # on an M8 stud",
-		Right: "W51: {from: G1.+, to: F1.in, colour: RD, size: 2 AWG, length: 7 in}",
-		Run:   runLugFitsStud,
+		Wrong: `wires:
+  W51: {from-lug: ring M6}  # on an M8 post
+`,
+		Right: `wires:
+  W51: {from-lug: ring 5/16 in}
+`,
+		Run: runLugFitsStud,
 	}
 }
 

@@ -20,9 +20,19 @@ func polarity() *rule.Rule {
 			"battery turned round in a string of six takes 16 V off the pack.",
 		Do:     "Change the two leads of the device over: + or cathode (the band) to the positive side.",
 		Source: "Common practice, no published source.",
-		Wrong:  "W72: {from: S6.out, to: E1.-, colour: OG, size: 14 AWG, length: 4 ft}\nW73: {from: E1.+, to: A1.n, colour: BK, size: 14 AWG, length: 4 ft}",
-		Right:  "W72: {from: S6.out, to: E1.+, colour: OG, size: 14 AWG, length: 4 ft}\nW73: {from: E1.-, to: A1.n, colour: BK, size: 14 AWG, length: 4 ft}",
-		Run:    runPolarity,
+		Wrong: `parts:
+  E1: {kind: light-bar}
+wires:
+  W72: {from: A1.1, to: E1.-, colour: OG, size: 14 AWG, length: 4 ft}
+  W73: {from: E1.+, to: A1.n, colour: BK, size: 14 AWG, length: 4 ft}
+`,
+		Right: `parts:
+  E1: {kind: light-bar}
+wires:
+  W72: {from: A1.1, to: E1.+, colour: OG, size: 14 AWG, length: 4 ft}
+  W73: {from: E1.-, to: A1.n, colour: BK, size: 14 AWG, length: 4 ft}
+`,
+		Run: runPolarity,
 	}
 }
 

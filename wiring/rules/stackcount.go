@@ -18,9 +18,19 @@ func stackCount() *rule.Rule {
 		Do: "Mount a bus bar beside the terminal, join the two by one cable of the main size, and move the smaller lugs to the bar.",
 		Source: "AC 43.13-1B para 11-174 b: four on a stud, or three and a bus; ABYC E-11 as surveyors state it: four. Factory posts of carts are " +
 			"seen with five; the default warns from five.",
-		Wrong: "W99: {from: G1.-, to: X9}     # the fifth lug on the pack's negative",
-		Right: "W99: {from: X3.4, to: X9}     # on the negative bus",
-		Run:   runStackCount,
+		Wrong: `parts:
+  X4: {kind: bus-bar, title: second negative bus}
+wires:
+  W101: {from: G1.-, to: X4.1, colour: BK, size: 10 AWG, length: 2 ft}
+  W102: {from: G1.-, to: X4.2, colour: BK, size: 10 AWG, length: 2 ft}
+  W103: {from: G1.-, to: X4.3, colour: BK, size: 10 AWG, length: 2 ft}   # the fifth lug
+`,
+		Right: `parts:
+  X4: {kind: bus-bar, title: second negative bus}
+wires:
+  W101: {from: G1.-, to: X4.1, colour: BK, size: 6 AWG, length: 2 ft}    # one cable to a bus bar
+`,
+		Run: runStackCount,
 	}
 }
 

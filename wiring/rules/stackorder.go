@@ -19,9 +19,11 @@ func stackOrder() *rule.Rule {
 		Do: "Put the largest conductor against the face, then in falling size, the smallest under the nut, without washers between lugs. " +
 			"Leave `stacks` out and the program works out the order.",
 		Source: "AC 43.13-1B para 11-174 as taught in a training deck on it; ABYC E-11 as surveyors state it.",
-		Wrong:  "stacks: {G1.-: [W38, W7, W52]}    # 14 AWG against the face, 2 AWG on top",
-		Right:  "stacks: {G1.-: [W7, W52, W38]}",
-		Run:    runStackOrder,
+		Wrong: `stacks: {G1.-: [W52, W7]}   # 6 AWG against the face, 2 AWG on top
+`,
+		Right: `stacks: {G1.-: [W7, W52]}
+`,
+		Run: runStackOrder,
 	}
 }
 

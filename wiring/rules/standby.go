@@ -13,29 +13,32 @@ import (
 	"github.com/lugwright/lugwright/wiring/settle"
 )
 
-// packAmps is what the battery at the top of the highest string gives.
-func packAmps(p *rule.Pass, at *settle.Point) quantity.Ampere {
-	pack := highest(p)
-	if pack == nil {
-		return 0
+// drained is the battery that gives most in an operating point, and what it gives; nil
+// without a battery.
+func drained(p *rule.Pass, at *settle.Point) (*wiring.Source, quantity.Ampere) {
+	var worst *wiring.Source
+	most := quantity.Ampere(0)
+	for _, s := range p.Supplies() {
+		source, ok := s.Element.(*wiring.Source)
+		if !ok {
+			continue
+		}
+		if amps := -at.ElementAmps(source); worst == nil || amps > most {
+			worst, most = source, amps
+		}
 	}
-	return quantity.Ampere(math.Abs(float64(at.ElementAmps(pack.Element))))
+	return worst, most
 }
 
 // reserve is the state of charge from which the days of a parked cart are counted.
 const reserve = 0.8
 
-// daysLeft is how long the pack lasts from 80 % to its floor; false if nobody can say.
-func daysLeft(p *rule.Pass, amps quantity.Ampere) (float64, bool) {
-	pack := highest(p)
-	if pack == nil || amps <= 0 {
+// daysLeft is how long a battery lasts from 80 % to its floor; false if nobody can say.
+func daysLeft(battery *wiring.Source, amps quantity.Ampere) (float64, bool) {
+	if battery == nil || amps <= 0 || battery.Capacity <= 0 {
 		return 0, false
 	}
-	source := pack.Element.(*wiring.Source)
-	if source.Capacity <= 0 {
-		return 0, false
-	}
-	return float64(source.Capacity) * reserve / float64(amps) / 24, true
+	return float64(battery.Capacity) * reserve / float64(amps) / 24, true
 }
 
 // fewDays is how long a parked cart should last. Common practice, no published source.
@@ -44,23 +47,22 @@ const fewDays = 60
 // standby lists what draws current with the key off, as a note; a warning where the cart
 // may not stand for long, or the accessories draw more than the job's limit.
 func (o *off) standby() {
-	pack := highest(o.pass)
-	total := packAmps(o.pass, o.at)
-	if pack == nil || total < 1e-4 {
+	battery, total := drained(o.pass, o.at)
+	if battery == nil || total < 1e-4 {
 		return
 	}
-	part := pack.Element.Base().Part
+	part := battery.Part
 	draws, beyondPack := o.draws(part)
 	f := diag.Finding{
 		Level:    diag.Note,
 		Message:  fmt.Sprintf("with the key off %s gives %v", part.Designation, total),
-		Detail:   fmt.Sprintf("At the battery: %s.", draws),
+		Detail:   fmt.Sprintf("Each part's share, at pack voltage: %s.", draws),
 		Advice:   "Switch the pack off when the cart is put away for longer.",
 		At:       part.At,
 		Subjects: []string{part.Designation},
 		States:   []string{keyOff},
 	}
-	days, known := daysLeft(o.pass, total)
+	days, known := daysLeft(battery, total)
 	if known {
 		f.Message += fmt.Sprintf(": from %v to the floor in %.0f days", quantity.Ratio(reserve), days)
 	} else {

@@ -1,0 +1,103 @@
+package rules
+
+import (
+	"fmt"
+
+	"github.com/lugwright/lugwright/wiring"
+	"github.com/lugwright/lugwright/wiring/diag"
+	"github.com/lugwright/lugwright/wiring/path"
+	"github.com/lugwright/lugwright/wiring/quantity"
+	"github.com/lugwright/lugwright/wiring/rule"
+)
+
+// drop compares what the return alone loses with the limits.
+func (r *returns) drop(c consumer, s *path.Supply) {
+	at := s.Own.Middle
+	amps := c.amps(at)
+	if amps <= 0 || at <= 0 {
+		return
+	}
+	reach := r.pass.Graph.Least(carrying(), r.ohms, c.minus)
+	way, ok := reach.To(s.Minus)
+	if !ok {
+		return
+	}
+	if w := r.unknown(way); w != nil {
+		return
+	}
+	lost := quantity.Volt(float64(amps) * reach.Cost(s.Minus))
+	share := quantity.Ratio(float64(lost) / float64(at))
+	limits := r.pass.Harness.Limits
+	if share <= limits.Drop {
+		return
+	}
+	level := diag.Warning
+	if share > limits.DropOther {
+		level = diag.Error
+	}
+	r.pass.Report(diag.Finding{
+		Level:    level,
+		Message:  fmt.Sprintf("the return of %s loses %s, %v of its supply", c.name(), volts(lost), share),
+		Detail:   fmt.Sprintf("%v through %.2g ohm, by %s; the limit is %v.", amps, reach.Cost(s.Minus), way, limits.Drop),
+		Advice:   "Lay a larger or a shorter return.",
+		At:       returnSpan(way, c),
+		Subjects: subjects([]string{c.part.Designation}, pathSubjects(way)),
+	})
+}
+
+func returnSpan(way path.Path, c consumer) diag.Span {
+	for _, s := range way.Steps {
+		if s.Edge.Wire != nil {
+			return landing(s.Edge.Wire, s.To)
+		}
+	}
+	return c.part.At
+}
+
+// ohms is the resistance of an edge, for the path of least resistance.
+func (r *returns) ohms(e *path.Edge) float64 {
+	switch el := e.Element.(type) {
+	case nil:
+		total, _ := wireOhms(r.pass, e.Wire)
+		return total
+	case *wiring.Resistor:
+		return float64(el.Ohms)
+	case *wiring.Fuse:
+		return float64(el.Ohms)
+	case *wiring.Switch:
+		return float64(el.Ohms)
+	case *wiring.Contact:
+		return float64(el.Ohms)
+	case *wiring.Driver:
+		return float64(el.Ohms)
+	}
+	return 0
+}
+
+func (r *returns) unknown(way path.Path) *wiring.Wire {
+	for _, w := range way.Wires() {
+		if _, known := wireOhms(r.pass, w); !known && !w.Cord() {
+			r.pass.NotChecked(w.Name(), "the loss in this return is not known: it has no size or length", w.At)
+			return w
+		}
+	}
+	return nil
+}
+
+// wireOhms is the resistance of the known pieces of a wire, and whether all are known.
+func wireOhms(p *rule.Pass, w *wiring.Wire) (ohms float64, known bool) {
+	known = len(w.Pieces) > 0
+	for _, piece := range w.Pieces {
+		if !piece.Size.Known() || !piece.Length.Known() {
+			known = false
+			continue
+		}
+		one, err := p.Handbook.Resistance(piece.Size, piece.Length.Metres(), p.Harness.Assume.Conductor)
+		if err != nil {
+			known = false
+			continue
+		}
+		ohms += float64(one)
+	}
+	return ohms, known
+}
