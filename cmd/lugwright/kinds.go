@@ -13,8 +13,8 @@ func kindsCommand() *command {
 		operands: operands{name: "KIND", most: 1},
 		short:    "list the kinds of device that ship, or print one",
 		long: `Lists the kinds of device that ship with the program, one line each. With a kind: prints
-its file, which is what a shop copies to kinds/NAME.yaml to write one of its own. Every
-figure in these files is invented and rounded.`,
+its file. A shop saves it under a name of its own in the folder kinds beside shop.yaml, and
+puts the figures of its device in: every figure in the shipped files is invented.`,
 		examples: []string{"lugwright kinds", "lugwright kinds reducer"},
 		run:      runKinds,
 	}

@@ -22,18 +22,19 @@ wiring/catalog          : wiring/diag wiring/kind wiring/source
 wiring/job              : wiring wiring/quantity wiring/colour wiring/diag wiring/source wiring/kind wiring/catalog wiring/handbook
 wiring/settle/...       : wiring wiring/quantity wiring/handbook wiring/settle/...
 wiring/path             : wiring wiring/quantity
+wiring/stack            : wiring wiring/quantity wiring/handbook
 wiring/rule             : wiring wiring/quantity wiring/diag wiring/source wiring/handbook wiring/settle wiring/path
-wiring/rules            : wiring wiring/quantity wiring/colour wiring/diag wiring/handbook wiring/settle wiring/path wiring/rule
+wiring/rules            : wiring wiring/quantity wiring/colour wiring/diag wiring/handbook wiring/settle wiring/path wiring/stack wiring/rule
 
 render/ink              :
 render/ink/subset       : render/ink
+render/wirepen          : wiring/colour render/ink
 render/symbol           : render/ink
 render/arrange          : render/ink render/symbol
 render/route            : render/ink render/symbol render/arrange
 render/label            : render/ink render/symbol render/arrange render/route
-render/rank             :
-render/schematic        : wiring wiring/quantity wiring/colour wiring/diag render/ink render/symbol render/arrange render/route render/label render/rank
-render/sheet/...        : wiring wiring/quantity wiring/colour wiring/diag wiring/rule render/ink render/symbol render/schematic render/sheet/...
+render/schematic        : wiring wiring/quantity wiring/colour wiring/diag render/ink render/wirepen render/symbol render/arrange render/route render/label
+render/sheet/frame      : wiring/colour render/ink render/wirepen
 render/svg              : render/ink render/ink/subset
 render/proof            : render/ink
 render/report           : wiring/diag wiring/rule wiring/source
@@ -62,6 +63,7 @@ github.com/spf13/pflag                : cmd/lugwright
 const testers = `
 github.com/google/go-cmp/cmp/...
 github.com/rogpeppe/go-internal/testscript
+github.com/rogpeppe/go-internal/txtar
 github.com/santhosh-tekuri/jsonschema/v6
 pgregory.net/rapid
 `
