@@ -1,98 +1,115 @@
 package kind
 
 import (
+	"fmt"
+
 	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/quantity"
 	"github.com/lugwright/lugwright/wiring/source"
 )
 
 // args is what an element is built from: its parameters by name, with ratings put in.
-// What is written was checked when the kind was read; only values that a job gave can
-// still be wrong, and those have been reported when the ratings were read.
+//
+// What the kind writes was checked when it was read. What a job gave was checked when the
+// ratings were read, and a rating without a value that could be read is absent: then the
+// element is incomplete, and is not built.
 type args struct {
 	b      *builder
 	spec   *elementSpec
 	base   wiring.ElementBase
 	step   int // which repetition, from 0
 	number int // number of the repetition, 0 for an element that is not repeated
+
+	incomplete bool
 }
 
 func (a *args) has(name string) bool { return a.spec.body.Get(name) != nil }
 
-// later runs f when all elements of the part are made.
-func (a *args) later(f func()) { a.b.pending = append(a.b.pending, f) }
+// later runs f when all elements of the part are made; if it fails, the element is not.
+func (a *args) later(f func() bool) { a.b.pending = append(a.b.pending, pending{a, f}) }
 
-// fault reports what is wrong with a parameter.
-func (a *args) fault(name, message string) {
+// fault reports what is wrong with the values of parameters: where a job gave one of them,
+// else where the kind says the first.
+func (a *args) fault(message string, names ...string) {
 	at := a.spec.at.Span
-	if n := a.spec.body.Get(name); n != nil {
-		at = n.Span
-	}
-	a.b.fault(at, message)
-}
-
-// needOne reports an element that has none of the parameters it could have.
-func (a *args) needOne(ok bool, names ...string) {
-	if ok || a.missingRating() {
-		return
-	}
-	list := names[0]
-	for _, n := range names[1:] {
-		list += " or " + n
-	}
-	a.b.fault(a.spec.at.Span, a.b.part.Designation+"."+a.base.Name+" needs "+list)
-}
-
-// missingRating reports whether a parameter names a rating that nobody gave, which has
-// been said already.
-func (a *args) missingRating() bool {
-	for _, p := range a.spec.typ.params {
-		n := a.spec.body.Get(p.name)
-		if n == nil || n.Kind != source.Scalar {
+	for i, name := range names {
+		n := a.spec.body.Get(name)
+		if n == nil {
 			continue
 		}
-		if _, isRating := a.b.d.Rating(n.Text); isRating {
-			if r := a.b.part.Ratings[n.Text]; r.Channel == nil && !r.Amount.Known() && r.Pair == nil && r.Count == 0 {
-				return true
-			}
+		if i == 0 {
+			at = n.Span
+		}
+		if r, ok := a.b.part.Ratings[n.Text]; ok && r.At.Known() {
+			at = r.At
+			break
 		}
 	}
-	return false
+	a.b.findings = append(a.b.findings, source.Fault(at, a.b.part.Designation+"."+a.base.Name+": "+message))
+	a.incomplete = true
+}
+
+// needOne reports an element that has none of the parameters that it could have.
+func (a *args) needOne(ok bool, message string) {
+	if !ok && !a.incomplete {
+		a.fault(message)
+	}
 }
 
 func (a *args) param(name string) (*source.Node, *param) {
-	return a.spec.body.Get(name), a.spec.typ.param(name)
+	p := a.spec.typ.param(name)
+	if p == nil {
+		panic("kind: a " + a.spec.typ.name + " has no parameter " + name)
+	}
+	return a.spec.body.Get(name), p
+}
+
+// value is what stands under a parameter: the rating that it names, or its own text read
+// as one. ok is false if nothing is given, or nothing that could be read.
+func (a *args) value(name string) (r wiring.Rating, ok bool) {
+	n, p := a.param(name)
+	if n == nil {
+		return wiring.Rating{}, false
+	}
+	if _, isRating := a.b.d.Rating(n.Text); isRating {
+		r, ok = a.b.part.Ratings[n.Text]
+		a.incomplete = a.incomplete || !ok
+		return r, ok
+	}
+	r, err := p.use().read(n.Text)
+	return r, err == nil
 }
 
 // quantity is the value of a parameter in the unit of its dimension, 0 if it is not given.
 func (a *args) quantity(name string) float64 { return a.quantityOr(name, 0) }
 
 func (a *args) quantityOr(name string, def float64) float64 {
-	n, p := a.param(name)
-	if n == nil {
+	r, ok := a.value(name)
+	switch {
+	case !ok:
 		return def
+	case r.Channel != nil:
+		rating := a.spec.body.Get(name).Text
+		a.b.channels[rating] = max(a.b.channels[rating], a.number)
+		return r.Channel[a.number].Value
 	}
-	return a.b.amountOf(n, use{dim: p.dim}, a.number)
+	return r.Amount.Value
 }
 
-// rating is what a parameter names, or its own value read as one.
-func (a *args) rating(name string) (wiring.Rating, bool) {
-	n, p := a.param(name)
-	if n == nil {
-		return wiring.Rating{}, false
+// auto reports whether a quantity is left to the program.
+func (a *args) auto(name string) bool {
+	r, _ := a.value(name)
+	if r.Channel != nil {
+		return a.b.auto[a.spec.body.Get(name).Text][a.number]
 	}
-	if r, ok := a.b.part.Ratings[n.Text]; ok {
-		return r, true
-	}
-	r := wiring.Rating{Word: n.Text}
-	err := readRating(&r, n.Text, use{shape: p.shape, dim: p.dim})
-	return r, err == nil
+	_, p := a.param(name)
+	return p.auto && r.Word == autoWord
 }
 
 // two is the pair of values of a parameter; ok is false if it is none.
 func (a *args) two(name string) (first, second float64, ok bool) {
-	r, found := a.rating(name)
-	if !found || r.Pair == nil {
+	r, _ := a.value(name)
+	if r.Pair == nil {
 		return 0, 0, false
 	}
 	return r.Pair.First.Value, r.Pair.Second.Value, true
@@ -114,27 +131,13 @@ func (a *args) band(name string) wiring.Band {
 }
 
 func (a *args) count(name string) int {
-	n, _ := a.param(name)
-	if n == nil {
-		return 0
-	}
-	return a.b.countOf(n)
+	r, _ := a.value(name)
+	return r.Count
 }
 
-// word is a parameter's text, or that of the rating it names. A fuse's rating by channel
-// is "auto" where the job says so.
 func (a *args) word(name string) string {
-	n, _ := a.param(name)
-	if n == nil {
-		return ""
-	}
-	if r, ok := a.b.part.Ratings[n.Text]; ok {
-		if r.Channel != nil && a.b.auto[a.number] {
-			return "auto"
-		}
-		return r.Word
-	}
-	return n.Text
+	r, _ := a.value(name)
+	return r.Word
 }
 
 func (a *args) truth(name string) bool {
@@ -153,26 +156,30 @@ func (a *args) node(name string) wiring.NodeID {
 
 // nodeOf is the node of a name; of a range, the one of this repetition.
 func (a *args) nodeOf(n *source.Node) wiring.NodeID {
-	members := a.b.members(n.Text, n.Span)
-	if a.step < len(members) && len(members) > 1 {
-		return a.b.lookup(members[a.step].name)
-	}
-	if len(members) == 0 {
+	members := a.b.members(n)
+	switch {
+	case len(members) == 0:
+		a.incomplete = true
 		return wiring.NoNode
+	case a.step < len(members) && source.IsRange(n.Text):
+		return a.lookup(n, members[a.step].name)
 	}
-	return a.b.lookup(members[0].name)
+	return a.lookup(n, members[0].name)
 }
 
-func (b *builder) lookup(name string) wiring.NodeID {
-	if id, ok := b.nodes[wiring.Fold(name)]; ok {
-		return id
+func (a *args) lookup(n *source.Node, name string) wiring.NodeID {
+	id, ok := a.b.nodes[wiring.Fold(name)]
+	if !ok {
+		a.b.fault(n, fmt.Sprintf("%s: this %s has no %s", a.b.part.Designation, a.b.d.Name, name))
+		a.incomplete = true
+		return wiring.NoNode
 	}
-	return wiring.NoNode
+	return id
 }
 
 func (a *args) pair(name string) (first, second wiring.NodeID) {
 	n, _ := a.param(name)
-	if n == nil || len(n.Items) != 2 {
+	if n == nil {
 		return wiring.NoNode, wiring.NoNode
 	}
 	return a.nodeOf(n.Items[0]), a.nodeOf(n.Items[1])
@@ -182,38 +189,27 @@ func (a *args) pair(name string) (first, second wiring.NodeID) {
 func (a *args) nodes(name string) []wiring.NodeID {
 	n, _ := a.param(name)
 	var out []wiring.NodeID
-	if n == nil {
-		return out
-	}
 	for _, item := range n.Items {
-		for _, m := range a.b.members(item.Text, item.Span) {
-			out = append(out, a.b.lookup(m.name))
+		for _, m := range a.b.members(item) {
+			out = append(out, a.lookup(item, m.name))
 		}
 	}
 	return out
 }
 
 func (a *args) control(name string) *wiring.Control {
-	want := a.word(name)
-	for _, c := range a.b.part.Controls {
-		if c.Name == want {
-			return c
-		}
-	}
-	return nil
+	n, _ := a.param(name)
+	return a.b.control(n.Text)
 }
 
 // ways is what each position of a control joins.
-func (a *args) ways(name string, c *wiring.Control) map[string][][]wiring.NodeID {
+func (a *args) ways(name string) map[string][][]wiring.NodeID {
 	n, _ := a.param(name)
 	closes := map[string][][]wiring.NodeID{}
-	if n == nil || c == nil {
-		return closes
-	}
 	for _, w := range waysOf(n) {
-		var group []wiring.NodeID
-		for _, item := range w.nodes {
-			group = append(group, a.nodeOf(item))
+		group := make([]wiring.NodeID, len(w.nodes))
+		for i, item := range w.nodes {
+			group[i] = a.nodeOf(item)
 		}
 		closes[w.position.Text] = append(closes[w.position.Text], group)
 	}
@@ -221,4 +217,7 @@ func (a *args) ways(name string, c *wiring.Control) map[string][][]wiring.NodeID
 }
 
 // reference is the element that a parameter names.
-func (a *args) reference(name string) wiring.Element { return a.b.elements[a.word(name)] }
+func (a *args) reference(name string) wiring.Element {
+	n, _ := a.param(name)
+	return a.named(n.Text)
+}

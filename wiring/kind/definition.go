@@ -8,6 +8,8 @@
 package kind
 
 import (
+	"slices"
+
 	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/source"
 )
@@ -20,11 +22,12 @@ type Definition struct {
 	terminals []terminalSpec
 	elements  []elementSpec
 	controls  []controlSpec
-	hidden    []string
-	uses      map[string]use // what each rating is, by how it is used
+	hidden    []*source.Node
+	uses      map[string]use // what each rating must be, by how it is used
 }
 
-// Lookup finds a kind by its name, for `like`.
+// Lookup finds a kind by its name, for `like`. A nil definition that is found is one that
+// cannot be used, which has been reported.
 type Lookup func(name string) (*Definition, bool)
 
 // controlSpec is something that a hand sets.
@@ -35,20 +38,23 @@ type controlSpec struct {
 
 // elementSpec is one entry of `inside`.
 type elementSpec struct {
-	typ  *elementType
-	name string // given or by default; a repeated element adds its number
-	body *source.Node
-	at   *source.Node // the type word, for messages
+	typ    *elementType
+	name   string // given or by default; a repeated element adds its number
+	body   *source.Node
+	at     *source.Node // the type word, for messages
+	faulty bool         // a fault has been reported: it is not built
 }
+
+// repeated reports whether the element is made once a number of a range.
+func (s *elementSpec) repeated() bool { return len(s.typ.ranges(s.body)) > 0 }
 
 // Rating finds one of the kind's parameters by name.
 func (d *Definition) Rating(name string) (wiring.RatingSpec, bool) {
-	for _, r := range d.Kind.Ratings {
-		if r.Name == name {
-			return r, true
-		}
+	i := slices.IndexFunc(d.Kind.Ratings, func(r wiring.RatingSpec) bool { return r.Name == name })
+	if i < 0 {
+		return wiring.RatingSpec{}, false
 	}
-	return wiring.RatingSpec{}, false
+	return d.Kind.Ratings[i], true
 }
 
 // RatingNames lists the kind's parameters in the order of its file.
@@ -56,6 +62,23 @@ func (d *Definition) RatingNames() []string {
 	names := make([]string, len(d.Kind.Ratings))
 	for i, r := range d.Kind.Ratings {
 		names[i] = r.Name
+	}
+	return names
+}
+
+func (d *Definition) control(name string) (controlSpec, bool) {
+	for _, c := range d.controls {
+		if c.name == name {
+			return c, true
+		}
+	}
+	return controlSpec{}, false
+}
+
+func (d *Definition) controlNames() []string {
+	names := make([]string, len(d.controls))
+	for i, c := range d.controls {
+		names[i] = c.name
 	}
 	return names
 }

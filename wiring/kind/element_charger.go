@@ -14,9 +14,9 @@ var chargerType = elementType{
 		{name: "end", shape: aQuantity, dim: quantity.Voltage, need: true, doc: "end-of-charge voltage"},
 		{name: "ac", shape: twoNodes, doc: "[L, N]; without it no AC is needed here"},
 		{name: "when", shape: aCondition, def: "always", doc: "may run while this holds"},
-		{name: "standby", shape: aQuantity, dim: quantity.Current, def: "0", doc: "drawn from the output while not running"},
+		{name: "standby", shape: aQuantity, dim: quantity.Current, zero: true, def: "0", doc: "drawn from the output while not running"},
 		{name: "takes", shape: aQuantity, dim: quantity.Power, rule: true, doc: "AC power at full output"},
-		{name: "efficiency", shape: aQuantity, dim: quantity.Share, rule: true, doc: "DC out of AC in"},
+		{name: "efficiency", shape: aQuantity, dim: quantity.Share, upTo: 1, rule: true, doc: "DC out of AC in"},
 		{name: "profile", shape: aWord, rule: true, doc: "chemistry that it is made for: LFP, lead-acid"},
 	},
 	build: func(a *args) wiring.Element {

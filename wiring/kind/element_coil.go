@@ -1,6 +1,8 @@
 package kind
 
 import (
+	"fmt"
+
 	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/quantity"
 )
@@ -19,8 +21,13 @@ var coilType = elementType{
 	},
 	build: func(a *args) wiring.Element {
 		x, y := a.pair("between")
-		return &wiring.Coil{ElementBase: a.base, A: x, B: y, Ohms: quantity.Ohm(a.quantity("ohms")),
+		c := &wiring.Coil{ElementBase: a.base, A: x, B: y, Ohms: quantity.Ohm(a.quantity("ohms")),
 			PullIn: quantity.Volt(a.quantity("pull-in")), DropOut: quantity.Volt(a.quantity("drop-out")),
 			Hold: quantity.Watt(a.quantity("hold")), Polarised: a.truth("polarised"), Suppressed: a.truth("suppressed")}
+		if c.DropOut > c.PullIn {
+			a.fault(fmt.Sprintf("it is released below %s and energised from %s up: drop-out is the lower of the two", c.DropOut, c.PullIn),
+				"drop-out", "pull-in")
+		}
+		return c
 	},
 }

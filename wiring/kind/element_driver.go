@@ -5,6 +5,9 @@ import (
 	"github.com/lugwright/lugwright/wiring/quantity"
 )
 
+// driverOhms is the resistance of a closed transistor switch; from memory.
+const driverOhms = 0.02
+
 var driverType = elementType{
 	name: "driver",
 	doc:  "An electronic switch: its ohms while its condition holds, both ways, else open.",
@@ -14,12 +17,12 @@ var driverType = elementType{
 		{name: "ohms", shape: aQuantity, dim: quantity.Resistance, def: "20 mohm", doc: "resistance while closed"},
 		{name: "rated", shape: atPair, dim: quantity.Current, rule: true, doc: "what it may carry and stand"},
 		{name: "peak", shape: forPair, dim: quantity.Current, rule: true, doc: "most current, and for how long"},
-		{name: "duty", shape: aQuantity, dim: quantity.Share, rule: true, doc: "share of the time that it is closed"},
+		{name: "duty", shape: aQuantity, dim: quantity.Share, upTo: 1, rule: true, doc: "share of the time that it is closed"},
 	},
 	build: func(a *args) wiring.Element {
 		x, y := a.pair("between")
 		return &wiring.Driver{ElementBase: a.base, A: x, B: y, When: a.when("when"),
-			Ohms: quantity.Ohm(a.quantityOr("ohms", 0.02)), Rated: a.rated("rated"), Peak: a.burst("peak"),
+			Ohms: quantity.Ohm(a.quantityOr("ohms", driverOhms)), Rated: a.rated("rated"), Peak: a.burst("peak"),
 			Duty: quantity.Ratio(a.quantity("duty"))}
 	},
 }

@@ -19,7 +19,7 @@ var loadType = elementType{
 		{name: "most", shape: aQuantity, dim: quantity.Voltage, rule: true, doc: "most voltage that it survives"},
 		{name: "inrush", shape: forPair, dim: quantity.Current, rule: true, doc: "current at switch-on, and for how long"},
 		{name: "peak", shape: forPair, dim: quantity.Current, rule: true, doc: "most current, and for how long"},
-		{name: "duty", shape: aQuantity, dim: quantity.Share, rule: true, doc: "share of the time that it is on"},
+		{name: "duty", shape: aQuantity, dim: quantity.Share, upTo: 1, rule: true, doc: "share of the time that it is on"},
 	},
 	build: buildLoad,
 }
@@ -38,9 +38,9 @@ func buildLoad(a *args) wiring.Element {
 	} else if ohms := a.quantity("ohms"); ohms > 0 {
 		l.Law, l.Ohms = wiring.Resistive, quantity.Ohm(ohms)
 	}
-	a.needOne(l.Law != 0, "watts", "amps", "ohms")
+	a.needOne(l.Law != 0, "a load needs watts, amps or ohms")
 	if l.Law == wiring.ConstantPower || l.Law == wiring.ConstantCurrent {
-		a.needOne(l.Works.High > 0, "works")
+		a.needOne(l.Works.High > 0, "a load of constant power or current needs works, such as 10 V to 15 V")
 	}
 	return l
 }

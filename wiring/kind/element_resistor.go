@@ -21,7 +21,7 @@ var resistorType = elementType{
 		if watts, volts, ok := a.two("watts"); ok {
 			r.Ohms = quantity.Ohm(volts * volts / watts)
 		}
-		a.needOne(r.Ohms > 0, "ohms", "watts")
+		a.needOne(r.Ohms > 0, "a resistor needs ohms or watts")
 		return r
 	},
 }

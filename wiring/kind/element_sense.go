@@ -1,8 +1,17 @@
 package kind
 
 import (
+	"fmt"
+
 	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/quantity"
+)
+
+// Defaults of a sense: common practice, no published source.
+const (
+	senseOhms     = 1e6
+	backFromAbove = 0.9
+	backFromBelow = 1.1
 )
 
 var senseType = elementType{
@@ -28,10 +37,13 @@ func buildSense(a *args) wiring.Element {
 	}
 	s := &wiring.Sense{ElementBase: a.base, At: a.node("at"), To: a.node("to"),
 		Above: quantity.Volt(a.quantity("above")), Below: quantity.Volt(a.quantity("below")),
-		Ohms: quantity.Ohm(a.quantityOr("ohms", 1e6)), EitherWay: a.truth("either-way"),
+		Ohms: quantity.Ohm(a.quantityOr("ohms", senseOhms)), EitherWay: a.truth("either-way"),
 		Most: quantity.Volt(a.quantity("most"))}
-	s.Back = quantity.Volt(a.quantityOr("back", 0.9*float64(s.Above)+1.1*float64(s.Below)))
-	a.needOne(a.has("at") && a.has("to"), "at and to", "ac")
-	a.needOne((s.Above > 0) != (s.Below > 0), "above", "below")
+	s.Back = quantity.Volt(a.quantityOr("back", backFromAbove*float64(s.Above)+backFromBelow*float64(s.Below)))
+	a.needOne(a.has("at") && a.has("to"), "a sense needs at and to, or ac")
+	a.needOne((s.Above > 0) != (s.Below > 0), "a sense needs above or below, one of the two")
+	if s.Above > 0 && s.Back > s.Above || s.Below > 0 && s.Back < s.Below {
+		a.fault(fmt.Sprintf("true at %s and false again at %s leaves no room between", s.Above+s.Below, s.Back), "back", "above", "below")
+	}
 	return s
 }

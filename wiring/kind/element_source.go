@@ -31,7 +31,7 @@ var sourceType = elementType{
 			Capacity:  quantity.AmpereHour(a.quantity("capacity")),
 			Discharge: quantity.Ampere(a.quantity("discharge")), Peak: a.burst("peak"),
 			Charge: quantity.Ampere(a.quantity("charge")), Low: quantity.Volt(a.quantity("low")), High: quantity.Volt(a.quantity("high"))}
-		a.needOne(s.Volts > 0 || s.Chemistry != "" && s.Cells > 0, "volts", "chemistry and cells")
+		a.needOne(s.Volts > 0 || s.Chemistry != "" && s.Cells > 0, "a source needs volts, or chemistry and cells")
 		return s
 	},
 }

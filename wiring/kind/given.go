@@ -15,7 +15,8 @@ type Given struct {
 }
 
 // Set adds a rating. A later one of the same name replaces an earlier one; maps, such as
-// `fuses: {1: 10 A}`, are merged key by key, and the value `none` unsets a channel.
+// `fuses: {1: 10 A}`, are merged key by key, and the value `none` unsets a channel. What
+// was said last stands last.
 func (g *Given) Set(key, value *source.Node) {
 	g.ratings = merge(g.ratings, source.Entry{Key: key, Value: value})
 }
@@ -23,8 +24,13 @@ func (g *Given) Set(key, value *source.Node) {
 // SetLeads adds the value of a part's `leads` key; it is merged key by key with what
 // lower layers said: `leads: {enable: {colour: GN, length: 20 in}}`.
 func (g *Given) SetLeads(value *source.Node) {
+	if value.Kind != source.Map {
+		return // the layer's reader has said so
+	}
 	for _, e := range value.Entries {
-		g.leads = merge(g.leads, e)
+		if e.Value.Kind != source.Null {
+			g.leads = merge(g.leads, e)
+		}
 	}
 }
 
@@ -54,9 +60,7 @@ func merge(list []source.Entry, e source.Entry) []source.Entry {
 			}
 			e.Value = &both
 		}
-		list = slices.Clone(list)
-		list[i] = e
-		return list
+		return append(slices.Delete(slices.Clone(list), i, i+1), e)
 	}
 	return append(list[:len(list):len(list)], e)
 }

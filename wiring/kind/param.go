@@ -1,31 +1,11 @@
 package kind
 
 import (
-	"strings"
+	"slices"
 
 	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/quantity"
-)
-
-// shape is the form in which a parameter is written.
-type shape uint8
-
-// The shapes.
-const (
-	aQuantity  shape = iota // one quantity of the dimension
-	atPair                  // QUANTITY at QUANTITY: current or power at a voltage
-	forPair                 // current for a time
-	aBand                   // voltage to voltage
-	quantityAt              // a quantity, or a power at a voltage
-	aCount                  // a whole number
-	aWord                   // one of some words, or any text
-	aTruth                  // true or false
-	oneNode                 // a terminal, pole, hidden node or frame
-	twoNodes                // a pair of those
-	someNodes               // a list of those, ranges standing for all their members
-	aCondition              // see condition.go
-	someWays                // positions of a control and the nodes that they join
-	aReference              // the name of another element of the kind
+	"github.com/lugwright/lugwright/wiring/source"
 )
 
 // param is one parameter of an element type. The table of an element's parameters is what
@@ -33,12 +13,21 @@ const (
 type param struct {
 	name  string
 	shape shape
-	dim   quantity.Dimension // of a quantity, or of the first of an atPair
-	need  bool
-	def   string // default as the reference prints it; empty: none
-	rule  bool   // used by rules only, not by the solver
-	words []string
+	dim   quantity.Dimension // of a quantity, or of the first of a pair
+	need  bool               // the element is nothing without it
+	def   string             // default as the reference prints it; empty: none
+	rule  bool               // used by rules only, not by the solver
+	words []string           // of a word: the only ones there are
+	zero  bool               // of a quantity: may be nothing
+	from  float64            // of a share: at least
+	upTo  float64            // of a share: at most; 0: no limit
+	auto  bool               // of a quantity: may be left to the program
 	doc   string
+}
+
+// use is what a value under the parameter must be.
+func (p *param) use() use {
+	return use{shape: p.shape, dim: p.dim, known: true, words: p.words, zero: p.zero, from: p.from, upTo: p.upTo, auto: p.auto}
 }
 
 // elementType is one sort of element.
@@ -49,20 +38,32 @@ type elementType struct {
 	build  func(*args) wiring.Element
 }
 
-// elementTypes is every sort of element, in the order of the reference.
+// elementTypes is every sort of element, in the order of the reference. A new one is one
+// file with its table, and one line here.
 var elementTypes = []*elementType{
-	&resistorType, &linkType, &fuseType, &switchType, &coilType, &contactType, &diodeType,
-	&capacitorType, &sourceType, &mainsType, &chargerType, &converterType, &loadType,
-	&senseType, &driverType,
+	&resistorType,
+	&linkType,
+	&fuseType,
+	&switchType,
+	&coilType,
+	&contactType,
+	&diodeType,
+	&capacitorType,
+	&sourceType,
+	&mainsType,
+	&chargerType,
+	&converterType,
+	&loadType,
+	&senseType,
+	&driverType,
 }
 
 func findElementType(name string) *elementType {
-	for _, t := range elementTypes {
-		if t.name == name {
-			return t
-		}
+	i := slices.IndexFunc(elementTypes, func(t *elementType) bool { return t.name == name })
+	if i < 0 {
+		return nil
 	}
-	return nil
+	return elementTypes[i]
 }
 
 func elementTypeNames() []string {
@@ -74,58 +75,71 @@ func elementTypeNames() []string {
 }
 
 func (t *elementType) param(name string) *param {
-	for i := range t.params {
-		if t.params[i].name == name {
-			return &t.params[i]
-		}
+	i := slices.IndexFunc(t.params, func(p param) bool { return p.name == name })
+	if i < 0 {
+		return nil
 	}
-	return nil
+	return &t.params[i]
 }
 
+// nameKey is the key of an element that names it; every type has it.
+const nameKey = "name"
+
 func (t *elementType) paramNames() []string {
-	names := []string{"name"}
+	names := []string{nameKey}
 	for _, p := range t.params {
 		names = append(names, p.name)
 	}
 	return names
 }
 
-// use is what a rating is, learnt from where it is used.
-type use struct {
-	shape shape
-	dim   quantity.Dimension
-	known bool
+// ranges lists the ranges in an element of the type that make it repeat, in the order of
+// its parameters. A range in a list of nodes that stands for all of them does not.
+func (t *elementType) ranges(body *source.Node) []*source.Node {
+	var found []*source.Node
+	add := func(nodes ...*source.Node) {
+		for _, n := range nodes {
+			if source.IsRange(n.Text) {
+				found = append(found, n)
+			}
+		}
+	}
+	for _, p := range t.params {
+		value := body.Get(p.name)
+		if value == nil {
+			continue
+		}
+		switch p.shape {
+		case oneNode:
+			add(value)
+		case twoNodes:
+			add(value.Items...)
+		case someWays:
+			for _, w := range waysOf(value) {
+				add(w.nodes...)
+			}
+		}
+	}
+	return found
 }
 
-// example is a value to show in a message.
-func (u use) example() string {
-	switch u.shape {
-	case atPair:
-		return "10 A at 60 V"
-	case forPair:
-		return "220 A for 30 s"
-	case aBand:
-		return "10 V to 15 V"
-	case aCount:
-		return "16"
-	case aWord:
-		return "LFP"
-	}
-	switch u.dim {
-	case quantity.Voltage:
-		return "58.4 V"
-	case quantity.Resistance:
-		return "250 ohm"
-	case quantity.Power:
-		return "35 W"
-	}
-	return "10 A"
+// way is one group of nodes that a position joins.
+type way struct {
+	position *source.Node
+	nodes    []*source.Node
 }
 
-// article puts a or an before a kind's name.
-func article(name string) string {
-	if name != "" && strings.ContainsRune("aeiou", rune(name[0])) {
-		return "an " + name
+// waysOf reads `{POSITION: [a, b]}` and `{POSITION: [[a, b], [c, d]]}`.
+func waysOf(n *source.Node) []way {
+	var ways []way
+	for _, e := range n.Entries {
+		if len(e.Value.Items) > 0 && e.Value.Items[0].Kind == source.List {
+			for _, group := range e.Value.Items {
+				ways = append(ways, way{e.Key, group.Items})
+			}
+			continue
+		}
+		ways = append(ways, way{e.Key, e.Value.Items})
 	}
-	return "a " + name
+	return ways
 }

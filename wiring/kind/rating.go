@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"github.com/lugwright/lugwright/wiring"
-	"github.com/lugwright/lugwright/wiring/diag"
 	"github.com/lugwright/lugwright/wiring/quantity"
 	"github.com/lugwright/lugwright/wiring/source"
 )
@@ -20,22 +19,31 @@ type ratingSpec struct {
 	value  *source.Node // the default; nil if needed
 }
 
+const (
+	neededWord = "needed"
+	noneWord   = "none" // unsets a channel
+)
+
 func (r *reader) readRatings(n *source.Node) {
 	if n == nil {
 		return
 	}
-	for _, e := range n.Entries {
+	for _, e := range r.entries(n, "ratings", "{amps: 10 A}") {
+		if slices.Contains(PartKeys, e.Key.Text) {
+			r.fault(e.Key, "rating "+e.Key.Text+" is a key that every part has", "Give the rating another name")
+			continue
+		}
+		r.checkName(e.Key, "rating")
 		spec := ratingSpec{name: e.Key.Text, value: e.Value}
 		switch {
-		case slices.Contains(PartKeys, spec.name):
-			r.fault(e.Key, "rating "+spec.name+" is a key that every part has", "Give the rating another name")
+		case e.Value.Kind == source.Null:
 			continue
-		case e.Value.Kind == source.Map:
-			spec.isMap = true
 		case e.Value.Kind == source.List:
 			r.fault(e.Value, "rating "+spec.name+" is one quantity, or {} for one by channel number")
 			continue
-		case e.Value.Text == "needed" && !e.Value.Quoted:
+		case e.Value.Kind == source.Map:
+			spec.isMap = true
+		case e.Value.Text == neededWord && !e.Value.Quoted:
 			spec.needed, spec.value = true, nil
 		}
 		r.setRating(spec)
@@ -70,10 +78,12 @@ func (b *builder) rate(given Given) {
 		value, own := spec.value, false
 		if e, ok := given.rating(spec.name); ok {
 			value, own = e.Value, true
+			b.part.Where[spec.name] = value.Span
 		}
 		switch {
-		case value == nil || value.Kind == source.Null:
+		case value == nil:
 			b.missing(spec)
+		case value.Kind == source.Null: // reported by the file's reader
 		case spec.isMap:
 			b.rateMap(spec, value, own)
 		default:
@@ -88,122 +98,119 @@ func (b *builder) unknownRating(key *source.Node) {
 	if len(names) > 0 {
 		has = "it has " + strings.Join(names, ", ")
 	}
-	message := fmt.Sprintf("%s: %s has no rating %s: %s", b.part.Designation, article(b.d.Name), key.Text, has)
 	var advice []string
 	if s := source.Suggest(key.Text, append(slices.Clone(PartKeys), names...)); s != "" {
 		advice = append(advice, "Did you mean "+s+"?")
 	}
-	b.fault(key.Span, message, advice...)
+	b.fault(key, fmt.Sprintf("%s: %s has no rating %s: %s", b.part.Designation, article(b.d.Name), key.Text, has), advice...)
 }
 
 func (b *builder) missing(spec ratingSpec) {
-	if !spec.needed {
-		return
+	message := fmt.Sprintf("%s: %s needs %s", b.part.Designation, article(b.d.Name), spec.name)
+	if example := b.d.uses[spec.name].example(); example != "" {
+		message += fmt.Sprintf(", for example %s: %s", spec.name, example)
 	}
-	b.fault(b.part.At, fmt.Sprintf("%s: %s needs %s, for example %s: %s",
-		b.part.Designation, article(b.d.Name), spec.name, spec.name, b.d.uses[spec.name].example()))
+	b.findings = append(b.findings, source.Fault(b.part.At, message))
 }
 
-// rateOne reads a rating as what it is used for; one that nothing uses is taken as a
-// quantity if it is one, else as a word.
+// rateOne reads a rating as what it is used for.
 func (b *builder) rateOne(spec ratingSpec, value *source.Node, own bool) {
-	rating := wiring.Rating{Word: value.Text}
-	if own {
-		rating.At = value.Span
-		b.part.Where[spec.name] = value.Span
-	}
 	if value.Kind != source.Scalar {
-		b.fault(value.Span, fmt.Sprintf("%s: %s is one value", b.part.Designation, spec.name))
+		b.fault(value, fmt.Sprintf("%s: %s is one value, not a list or a map", b.part.Designation, spec.name))
 		return
 	}
-	u := b.d.uses[spec.name]
-	if !u.known {
-		guessRating(&rating, value.Text)
-	} else if err := readRating(&rating, value.Text, u); err != nil {
-		b.fault(value.Span, spec.name+" "+err.Error())
+	rating, err := b.d.uses[spec.name].read(value.Text)
+	if err != nil {
+		if own { // a wrong default was reported when the kind was read
+			b.fault(value, spec.name+" "+err.Error())
+		}
+		return
+	}
+	if own {
+		rating.At = value.Span
 	}
 	b.part.Ratings[spec.name] = rating
 }
 
+// rateMap reads a rating by channel. What it says of channels that the part does not have
+// is looked at when the elements are made.
 func (b *builder) rateMap(spec ratingSpec, value *source.Node, own bool) {
-	rating := wiring.Rating{Channel: map[int]quantity.Amount{}}
-	if own {
-		rating.At = value.Span
-		b.part.Where[spec.name] = value.Span
-	}
 	if value.Kind != source.Map {
-		b.fault(value.Span, fmt.Sprintf("%s: %s is a map by channel number, such as %s: {1: %s}",
+		b.fault(value, fmt.Sprintf("%s: %s is a map by channel number, such as %s: {1: %s}",
 			b.part.Designation, spec.name, spec.name, b.d.uses[spec.name].example()))
 		return
 	}
+	rating := wiring.Rating{Channel: map[int]quantity.Amount{}}
+	if own {
+		rating.At = value.Span
+	}
+	c := &channelReader{builder: b, spec: spec, u: b.d.uses[spec.name], rating: &rating, auto: map[int]bool{}, own: own}
 	for _, e := range value.Entries {
-		n, err := strconv.Atoi(e.Key.Text)
-		if err != nil || n < 1 {
-			b.fault(e.Key.Span, fmt.Sprintf("%s: %s is no channel number of %s", b.part.Designation, e.Key.Text, spec.name))
-			continue
-		}
-		if strings.EqualFold(e.Value.Text, "none") || e.Value.Kind == source.Null {
-			continue
-		}
-		if strings.EqualFold(e.Value.Text, "auto") {
-			b.auto[n] = true
-			continue
-		}
-		a, err := quantity.Parse(e.Value.Text, b.d.uses[spec.name].dim)
-		if err != nil {
-			b.fault(e.Value.Span, fmt.Sprintf("%s %d: %s", spec.name, n, err))
-			continue
-		}
-		rating.Channel[n] = a
-		if own {
-			b.part.Where[spec.name+"."+strconv.Itoa(n)] = e.Value.Span
+		if e.Value.Kind != source.Null {
+			c.entry(e)
 		}
 	}
 	b.part.Ratings[spec.name] = rating
+	b.auto[spec.name] = c.auto
 	b.mapKeys = append(b.mapKeys, mapKey{spec.name, value})
 }
 
-// readRating reads a rating's text as what it is used for.
-func readRating(r *wiring.Rating, text string, u use) (err error) {
-	if strings.EqualFold(text, "auto") && u.shape == aQuantity && u.dim == quantity.Current {
-		return nil
+// channelReader reads the entries of a rating by channel.
+type channelReader struct {
+	*builder
+	spec   ratingSpec
+	u      use
+	rating *wiring.Rating
+	auto   map[int]bool
+	own    bool
+}
+
+func (c *channelReader) entry(e source.Entry) {
+	channels, ok := channelsOf(e.Key.Text)
+	if !ok {
+		c.fault(e.Key, fmt.Sprintf("%s: %s is no channel number of %s", c.part.Designation, e.Key.Text, c.spec.name))
+		return
 	}
-	switch u.shape {
-	case aQuantity:
-		r.Amount, err = quantity.Parse(text, u.dim)
-	case quantityAt:
-		if pair, perr := quantity.ParsePair(text, u.dim, quantity.Voltage, quantity.At); perr == nil {
-			r.Pair = &pair
-			return nil
+	if e.Value.Kind != source.Scalar {
+		c.fault(e.Value, fmt.Sprintf("%s: %s %s is one value", c.part.Designation, c.spec.name, e.Key.Text))
+		return
+	}
+	value := wiring.Rating{}
+	none := strings.EqualFold(e.Value.Text, noneWord)
+	if !none {
+		var err error
+		if value, err = c.u.read(e.Value.Text); err != nil {
+			c.fault(e.Value, fmt.Sprintf("%s %s %s", c.spec.name, e.Key.Text, err))
+			return
 		}
-		r.Amount, err = quantity.Parse(text, u.dim)
-	case atPair:
-		r.Pair, err = parsePair(text, u.dim, quantity.Voltage, quantity.At)
-	case forPair:
-		r.Pair, err = parsePair(text, u.dim, quantity.Time, quantity.For)
-	case aBand:
-		r.Pair, err = parsePair(text, quantity.Voltage, quantity.Voltage, quantity.To)
-	case aCount:
-		r.Count, err = quantity.ParseCount(text)
 	}
-	return err
-}
-
-// guessRating reads a text that nothing says the use of.
-func guessRating(r *wiring.Rating, text string) {
-	if a, err := quantity.ParseAny(text); err == nil {
-		r.Amount = a
-	} else if n, err := quantity.ParseCount(text); err == nil {
-		r.Count = n
+	for _, n := range channels {
+		delete(c.rating.Channel, n)
+		c.auto[n] = value.Word == autoWord
+		if value.Amount.Known() {
+			c.rating.Channel[n] = value.Amount
+		}
+		if c.own {
+			c.part.Where[c.spec.name+"."+strconv.Itoa(n)] = e.Value.Span
+		}
 	}
 }
 
-func parsePair(text string, first, second quantity.Dimension, j quantity.Joint) (*quantity.Pair, error) {
-	p, err := quantity.ParsePair(text, first, second, j)
-	if err != nil {
-		return nil, err
+// channelsOf reads the key of a rating by channel: a number, or a range of them.
+func channelsOf(text string) ([]int, bool) {
+	members, ok := source.Expand(text)
+	if !ok {
+		return nil, false
 	}
-	return &p, nil
+	channels := make([]int, len(members))
+	for i, m := range members {
+		n, err := quantity.ParseCount(m)
+		if err != nil || n < 1 {
+			return nil, false
+		}
+		channels[i] = n
+	}
+	return channels, true
 }
 
 // mapKey is a map rating with the node that gave it, to check its channel numbers when
@@ -216,16 +223,14 @@ type mapKey struct {
 // checkChannels reports entries of map ratings for channels that the part does not have.
 func (b *builder) checkChannels() {
 	for _, k := range b.mapKeys {
-		most := b.channels[k.name]
+		most, used := b.channels[k.name]
 		for _, e := range k.node.Entries {
-			if n, err := strconv.Atoi(e.Key.Text); err == nil && n > most {
-				b.fault(e.Key.Span, fmt.Sprintf("%s: %s has no channel %d: it has %d",
-					b.part.Designation, article(b.d.Name), n, most))
+			channels, ok := channelsOf(e.Key.Text)
+			if !ok || !used || channels[len(channels)-1] <= most {
+				continue
 			}
+			b.fault(e.Key, fmt.Sprintf("%s: this %s has no channel %d: it has %d",
+				b.part.Designation, b.d.Name, channels[len(channels)-1], most))
 		}
 	}
-}
-
-func (b *builder) fault(at diag.Span, message string, advice ...string) {
-	b.findings = append(b.findings, source.Fault(at, message, advice...))
 }

@@ -2,7 +2,6 @@ package kind
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"github.com/lugwright/lugwright/wiring"
@@ -18,28 +17,28 @@ type terminalSpec struct {
 	holds  *source.Node // a count, or the name of a rating
 	rated  *source.Node // a current, or the name of a rating
 	spoken string
-	also   []string
-	pin    string
+	also   []*source.Node
+	pin    *source.Node
 	torque quantity.NewtonMetre
 	lead   wiring.LeadWire
-	poles  []string
+	poles  []*source.Node
 	at     *source.Node
 }
 
 // terminalKeys are the keys of a terminal, in the order of the reference.
-var terminalKeys = []struct{ name, doc string }{
+var terminalKeys = []documented{
 	{"form", "`stud M8`, `screw M4`, `spade 6.3`, `clamp`, `pin`, `lead`, `port` or `joint`"},
 	{"name", "what it is called when spoken"},
-	{"also", "other names"},
-	{"pin", "its connector pin, accepted in references"},
+	{"also", "other names: `[B+, pos]`"},
+	{"pin", "its connector pin, accepted in references: `J1-7`"},
 	{"holds", "how many wires it takes; default: stud 4, spade, screw and clamp 2, joint 8, else 1"},
 	{"rated", "most current through it"},
 	{"torque", "the maker's; left out: unknown"},
 	{"colour", "of a lead"},
 	{"size", "of a lead"},
 	{"length", "of a lead"},
-	{"lug", "at the end of a lead, such as ring M8"},
-	{"poles", "conductors of a port; a port without poles carries data only"},
+	{"lug", "at the end of a lead: `ring M8`; left out: bare"},
+	{"poles", "conductors of a port: `[L, N, PE]`; a port without poles carries data only"},
 }
 
 // formHolds is how many wires a form takes if nothing is said: common practice, no
@@ -49,17 +48,27 @@ var formHolds = map[wiring.FormType]int{
 	wiring.Pin: 1, wiring.Lead: 1, wiring.Port: 1, wiring.Joint: 8,
 }
 
+// forms lists the forms in the order of the reference.
+var forms = []string{"stud", "screw", "spade", "clamp", "pin", "lead", "port", "joint"}
+
 func (r *reader) readTerminals(n *source.Node) {
 	if n == nil {
 		return
 	}
-	for _, e := range n.Entries {
-		r.setTerminal(r.readTerminal(e))
+	inherited := len(r.d.terminals)
+	for _, e := range r.entries(n, "terminals", "{in: {form: spade 6.3}}") {
+		if e.Value.Kind == source.Map {
+			r.setTerminal(r.readTerminal(e), inherited)
+		} else if e.Value.Kind != source.Null {
+			r.fault(e.Value, "terminal "+e.Key.Text+" is a map, such as {form: spade 6.3}")
+		}
 	}
 }
 
-func (r *reader) setTerminal(t terminalSpec) {
-	for i := range r.d.terminals {
+// setTerminal adds a terminal, or replaces the one of that name among those which `like`
+// brought.
+func (r *reader) setTerminal(t terminalSpec, inherited int) {
+	for i := range inherited {
 		if wiring.Fold(r.d.terminals[i].name) == wiring.Fold(t.name) {
 			r.d.terminals[i] = t
 			return
@@ -70,171 +79,175 @@ func (r *reader) setTerminal(t terminalSpec) {
 
 func (r *reader) readTerminal(e source.Entry) terminalSpec {
 	t := terminalSpec{name: e.Key.Text, at: e.Key}
-	for _, f := range e.Value.Entries {
-		switch f.Key.Text {
-		case "form":
-			t.form = r.form(f.Value)
-		case "name":
-			t.spoken = r.text(f.Value, "name")
-		case "also":
-			for _, item := range f.Value.Items {
-				t.also = append(t.also, r.text(item, "also"))
-			}
-		case "pin":
-			t.pin = r.text(f.Value, "pin")
-		case "holds":
-			t.holds = f.Value
-		case "rated":
-			t.rated = f.Value
-		case "torque":
-			t.torque = quantity.NewtonMetre(r.quantity(f.Value, "torque", quantity.Torque).Value)
-		case "poles":
-			for _, item := range f.Value.Items {
-				t.poles = append(t.poles, r.text(item, "poles"))
-			}
-		default:
-			if !r.leadKey(&t.lead, f) {
-				r.unknownTerminalKey(e.Key.Text, f.Key)
-			}
-		}
-	}
-	if t.form.Type == "" {
+	r.checkTerminalName(e.Key)
+	if form := e.Value.Get("form"); form != nil {
+		t.form = r.form(form)
+	} else {
 		r.fault(e.Key, "terminal "+t.name+" has no form", "For example: "+t.name+": {form: spade 6.3}")
-		t.form.Type = wiring.Spade
+		t.form = wiring.Form{Type: wiring.Spade, Size: "6.3"}
+	}
+	for _, f := range e.Value.Entries {
+		if f.Key.Text != "form" && f.Value.Kind != source.Null {
+			r.terminalKey(&t, f)
+		}
 	}
 	return t
 }
 
+// checkTerminalName looks at the name of a terminal, which may be a range.
+func (r *reader) checkTerminalName(n *source.Node) {
+	if !source.IsRange(n.Text) {
+		r.checkName(n, "terminal")
+		return
+	}
+	span, ok := cutRange(n.Text)
+	if !ok {
+		r.fault(n, n.Text+" is no range of terminals", "For example: 1..channels, or a1..pins, where channels and pins are ratings")
+		return
+	}
+	whole := *n
+	whole.Text = span.prefix + "1"
+	r.checkName(&whole, "terminal")
+}
+
+func (r *reader) terminalKey(t *terminalSpec, f source.Entry) {
+	switch f.Key.Text {
+	case "name":
+		t.spoken = r.text(f.Value, "name")
+	case "also":
+		t.also = r.names(f.Value, "also", "terminal")
+	case "pin":
+		if r.text(f.Value, "pin") != "" {
+			r.checkName(f.Value, "pin")
+			t.pin = f.Value
+		}
+	case "holds":
+		t.holds = f.Value
+	case "rated":
+		t.rated = f.Value
+	case "torque":
+		t.torque = quantity.NewtonMetre(r.quantity(f.Value, "torque", quantity.Torque).Value)
+	case "poles":
+		if r.belongs(f.Key, t, wiring.Port) {
+			t.poles = r.names(f.Value, "poles", "pole")
+		}
+	default:
+		if !r.leadKey(&t.lead, f) {
+			r.fault(f.Key, fmt.Sprintf("unknown key %s in terminal %s%s", f.Key.Text, t.name,
+				source.DidYouMean(f.Key.Text, namesOf(terminalKeys))))
+			return
+		}
+		r.belongs(f.Key, t, wiring.Lead)
+	}
+}
+
+// belongs reports a key that only one form of terminal has.
+func (r *reader) belongs(key *source.Node, t *terminalSpec, form wiring.FormType) bool {
+	if t.form.Type != form {
+		r.fault(key, fmt.Sprintf("%s belongs to a %s, and %s is a %s", key.Text, form, t.name, t.form.Type))
+	}
+	return t.form.Type == form
+}
+
+// names reads a list of names, each once.
+func (r *reader) names(n *source.Node, key, what string) []*source.Node {
+	var names []*source.Node
+	seen := map[string]bool{}
+	for _, item := range r.items(n, key, "[L, N]") {
+		name := r.text(item, key)
+		if seen[wiring.Fold(name)] {
+			r.fault(item, name+" stands twice in "+key)
+			continue
+		}
+		seen[wiring.Fold(name)] = true
+		if name != "" {
+			r.checkName(item, what)
+			names = append(names, item)
+		}
+	}
+	return names
+}
+
 // leadKey reads one of the keys of a lead; ok is false if the key is none.
 func (r *reader) leadKey(l *wiring.LeadWire, f source.Entry) (ok bool) {
+	text := ""
 	switch f.Key.Text {
-	case "colour", "color":
-		c, err := colour.Parse(f.Value.Text)
-		if err != nil {
-			r.fault(f.Value, err.Error())
-		}
-		l.Colour = c
-	case "size":
-		s, err := quantity.ParseSize(f.Value.Text)
-		if err != nil {
-			r.fault(f.Value, "size "+err.Error())
-		}
-		l.Size = s
-	case "length":
-		l.Length = r.quantity(f.Value, "length", quantity.Length)
-	case "lug":
-		l.Lug = r.text(f.Value, "lug")
+	case "colour", "color", "size", "length", "lug":
+		text = r.text(f.Value, f.Key.Text)
 	default:
 		return false
+	}
+	if text == "" {
+		return true // said where it stands
+	}
+	var err error
+	switch f.Key.Text {
+	case "colour", "color":
+		l.Colour, err = colour.Parse(text)
+	case "size":
+		l.Size, err = quantity.ParseSize(text)
+	case "length":
+		l.Length, err = quantity.Parse(text, quantity.Length)
+	case "lug":
+		l.Lug = text
+	}
+	if err != nil {
+		r.fault(f.Value, message(f.Key.Text, err))
 	}
 	return true
 }
 
-func (r *reader) unknownTerminalKey(terminal string, key *source.Node) {
-	known := make([]string, len(terminalKeys))
-	for i, k := range terminalKeys {
-		known[i] = k.name
+// message puts the key in front of what is wrong with its value; what is said of a colour
+// speaks of colours already.
+func message(key string, err error) string {
+	if key == "colour" || key == "color" {
+		return err.Error()
 	}
-	r.fault(key, fmt.Sprintf("unknown key %s in terminal %s%s", key.Text, terminal, source.DidYouMean(key.Text, known)))
+	return key + " " + err.Error()
 }
 
+// form reads how a terminal is made.
 func (r *reader) form(n *source.Node) wiring.Form {
-	typ, size, _ := strings.Cut(r.text(n, "form"), " ")
-	f := wiring.Form{Type: wiring.FormType(typ), Size: strings.TrimSpace(size)}
+	word, size, _ := strings.Cut(r.text(n, "form"), " ")
+	f := wiring.Form{Type: wiring.FormType(strings.ToLower(word)), Size: strings.TrimSpace(size)}
 	if _, ok := formHolds[f.Type]; !ok {
-		forms := []string{"stud", "screw", "spade", "clamp", "pin", "lead", "port", "joint"}
-		r.fault(n, "no form "+typ+source.DidYouMean(typ, forms), "Forms: "+strings.Join(forms, ", "))
-		f.Type = wiring.Spade
+		if n.Kind == source.Scalar {
+			r.fault(n, "no form "+word+source.DidYouMean(word, forms), "Forms: "+strings.Join(forms, ", "))
+		}
+		return wiring.Form{Type: wiring.Spade, Size: "6.3"}
 	}
+	r.checkFormSize(n, f)
 	return f
 }
 
+// checkFormSize holds the size of a terminal to its form.
+func (r *reader) checkFormSize(n *source.Node, f wiring.Form) {
+	switch f.Type {
+	case wiring.Stud, wiring.Screw:
+		if f.Size == "" {
+			r.fault(n, fmt.Sprintf("this %s has no thread: %s M8, %s 5/16 in or %s 10-32", f.Type, f.Type, f.Type, f.Type))
+		} else if _, err := quantity.ParseThread(f.Size); err != nil {
+			r.fault(n, fmt.Sprintf("%s %s", f.Type, err))
+		}
+	case wiring.Spade:
+		if strings.Trim(f.Size, "0123456789.") != "" || f.Size == "" {
+			r.fault(n, "the width of a spade is in millimetres, without a unit: spade 6.3")
+		}
+	default:
+		if f.Size != "" {
+			r.fault(n, fmt.Sprintf("a %s has no size: form: %s", f.Type, f.Type))
+		}
+	}
+}
+
 func (r *reader) quantity(n *source.Node, key string, d quantity.Dimension) quantity.Amount {
-	a, err := quantity.Parse(n.Text, d)
-	if n.Kind == source.Scalar && err != nil {
+	text := r.text(n, key)
+	if text == "" {
+		return quantity.Amount{}
+	}
+	a, err := quantity.Parse(text, d)
+	if err != nil {
 		r.fault(n, key+" "+err.Error())
 	}
 	return a
-}
-
-// buildTerminals makes the part's terminals and nodes.
-func (b *builder) buildTerminals() {
-	for _, spec := range b.d.terminals {
-		for _, m := range b.members(spec.name, spec.at.Span) {
-			b.addTerminal(spec, m)
-		}
-	}
-	for _, name := range b.d.hidden {
-		id := b.addNode(name, nil)
-		b.part.Hidden = append(b.part.Hidden, id)
-	}
-}
-
-func (b *builder) addTerminal(spec terminalSpec, m member) {
-	t := &wiring.Terminal{
-		Part: b.part, Name: m.name, Form: spec.form, Holds: formHolds[spec.form.Type],
-		Spoken: spec.spoken, Also: spec.also, Pin: spec.pin, Torque: spec.torque,
-		Node: wiring.NoNode, At: spec.at.Span,
-	}
-	if spec.holds != nil {
-		t.Holds = max(1, b.countOf(spec.holds))
-	}
-	if spec.rated != nil {
-		t.Rated = quantity.Ampere(b.amountOf(spec.rated, use{dim: quantity.Current}, 0))
-	}
-	switch spec.form.Type {
-	case wiring.Lead:
-		lead := spec.lead
-		t.Lead = &lead
-		t.Node = b.addNode(m.name, t)
-	case wiring.Port:
-		for _, pole := range spec.poles {
-			id := b.addNode(m.name+"."+pole, t)
-			if _, taken := b.nodes[wiring.Fold(pole)]; !taken {
-				b.nodes[wiring.Fold(pole)] = id
-			}
-			t.Poles = append(t.Poles, wiring.Pole{Name: pole, Node: id})
-		}
-	default:
-		t.Node = b.addNode(m.name, t)
-	}
-	b.part.Terminals = append(b.part.Terminals, t)
-}
-
-func (b *builder) addNode(name string, t *wiring.Terminal) wiring.NodeID {
-	id := wiring.NodeID(len(b.h.Nodes))
-	b.h.Nodes = append(b.h.Nodes, wiring.Node{Part: b.part, Terminal: t, Name: name})
-	b.nodes[wiring.Fold(name)] = id
-	return id
-}
-
-// applyLeads changes the part's leads where a job says that this unit's are others.
-func (b *builder) applyLeads(given Given) {
-	for _, e := range given.leads {
-		t := b.part.Terminal(e.Key.Text)
-		if t == nil || t.Lead == nil {
-			b.fault(e.Key.Span, fmt.Sprintf("%s has no lead %s%s", b.part.Designation, e.Key.Text,
-				source.DidYouMean(e.Key.Text, b.leadNames())), "Leads: "+strings.Join(b.leadNames(), ", "))
-			continue
-		}
-		r := &reader{}
-		for _, f := range e.Value.Entries {
-			if !r.leadKey(t.Lead, f) {
-				r.unknownTerminalKey(e.Key.Text, f.Key)
-			}
-			b.part.Where["leads."+t.Name+"."+f.Key.Text] = f.Value.Span
-		}
-		b.findings = append(b.findings, r.findings...)
-	}
-}
-
-func (b *builder) leadNames() []string {
-	var names []string
-	for _, t := range b.part.Terminals {
-		if t.Lead != nil {
-			names = append(names, t.Name)
-		}
-	}
-	slices.Sort(names)
-	return names
 }
