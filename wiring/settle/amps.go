@@ -7,15 +7,18 @@ import (
 	"github.com/lugwright/lugwright/wiring/quantity"
 )
 
-// noise is the current below which a branch carries nothing but rounding: a picoampere.
+// noise is what is nothing but rounding: a picoampere, a picovolt.
 const noise = 1e-12
 
-func (p *Point) current(branch int32) float64 {
-	if i := p.amps[branch]; math.Abs(i) > noise {
-		return i
+// quiet takes the noise off a value.
+func quiet(v float64) float64 {
+	if math.Abs(v) > noise {
+		return v
 	}
 	return 0
 }
+
+func (p *Point) current(branch int32) float64 { return quiet(p.amps[branch]) }
 
 func (p *Point) voltage(branch int32) float64 {
 	b := p.net.branches[branch]
@@ -102,7 +105,7 @@ func (p *Point) ElementVolts(e wiring.Element) quantity.Volt {
 	if b := p.net.branches[u.first]; p.root[b.a] != p.root[b.b] {
 		return 0
 	}
-	return quantity.Volt(p.voltage(u.first))
+	return quantity.Volt(quiet(p.voltage(u.first)))
 }
 
 // InputAmps is the current that a converter takes at InA; 0 for other elements.

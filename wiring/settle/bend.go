@@ -1,7 +1,5 @@
 package settle
 
-import "github.com/lugwright/lugwright/wiring"
-
 // piece numbers the pieces of a characteristic, each of which is one law. 0 is the piece
 // on which a search for an operating point begins.
 type piece uint8
@@ -63,7 +61,7 @@ type band struct {
 const leastLow = 0.1
 
 func newBand(low, watts, amps float64, polarised bool) band {
-	return band{low: orElse(low, leastLow), watts: max(watts, 0), amps: max(amps, 0), polarised: polarised}
+	return band{low: orElse(low, leastLow), watts: orElse(watts, 0), amps: orElse(amps, 0), polarised: polarised}
 }
 
 func (b band) law(on piece) law {
@@ -176,12 +174,4 @@ func (b band) on(v float64) bool {
 		v = max(v, -v)
 	}
 	return v >= b.low
-}
-
-// refOf is the element as findings name it.
-func refOf(e wiring.Element) string {
-	if e == nil {
-		return ""
-	}
-	return e.Base().Ref()
 }

@@ -19,7 +19,7 @@ func newLoad(e *wiring.Load, c *compiler) model {
 		d.band = newBand(float64(e.Works.Low), 0, float64(e.Amps), e.Polarised)
 	default:
 		d.band = newBand(float64(e.Works.Low), 0, 0, e.Polarised)
-		d.band.ohms = max(float64(e.Ohms), 0)
+		d.band.ohms = orElse(float64(e.Ohms), 0)
 	}
 	d.bend = c.bend(d, d.first, d.band)
 	c.later(func() { d.when = c.condition(e.When) })

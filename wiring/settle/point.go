@@ -139,7 +139,7 @@ func (p *Point) Across(a, b wiring.NodeID) quantity.Volt {
 	if !p.Joined(a, b) {
 		return 0
 	}
-	return quantity.Volt(p.difference(p.bus(a), p.bus(b)))
+	return quantity.Volt(quiet(p.difference(p.bus(a), p.bus(b))))
 }
 
 // Joined reports whether branches that are not open join two nodes, so that there is a

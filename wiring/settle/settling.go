@@ -203,3 +203,11 @@ func names(elements []wiring.Element) string {
 	}
 	return strings.Join(refs, ", ")
 }
+
+// refOf is the element as findings name it.
+func refOf(e wiring.Element) string {
+	if base := e.Base(); base.Part == nil {
+		return base.Name
+	}
+	return e.Base().Ref()
+}

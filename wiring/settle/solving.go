@@ -1,6 +1,8 @@
 package settle
 
 import (
+	"math"
+
 	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/quantity"
 	"github.com/lugwright/lugwright/wiring/settle/internal/sparse"
@@ -113,14 +115,20 @@ func position(st *wiring.State, c *wiring.Control) string {
 	return st.Position(c)
 }
 
-// openCircuit is the voltage of a source that carries nothing, in volts.
+// openCircuit is the voltage of a source that carries nothing, in volts; 0 if what is
+// given is no number.
 func (s *solving) openCircuit(e *wiring.Source) float64 {
+	v := quantity.Volt(0)
 	if s.override != nil {
-		if v := s.override(e); v != 0 {
-			return float64(v)
-		}
+		v = s.override(e)
 	}
-	return float64(OpenCircuit(e, s.charge))
+	if v == 0 {
+		v = OpenCircuit(e, s.charge)
+	}
+	if math.IsNaN(float64(v)) || math.IsInf(float64(v), 0) {
+		return 0
+	}
+	return float64(v)
 }
 
 // set gives a branch its law.
