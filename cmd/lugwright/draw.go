@@ -37,7 +37,7 @@ exit code is 1. A file that the program did not write, or that was changed since
 replaced with --force. Either all files are written or none.`,
 		examples: []string{
 			"lugwright draw examples/tern-point/jobs/tern-point-14.yaml -o sheets",
-			"lugwright draw --sheet 1 --paper letter examples/tern-point/jobs/tern-point-14.yaml -o sheets --force",
+			"lugwright draw examples/tern-point/jobs/tern-point-14.yaml -o letter --sheet 1 --paper letter",
 		},
 		flags: func(set *pflag.FlagSet) {
 			set.StringVarP(&o.into, "out", "o", "", "`folder` that the files go to")
