@@ -67,33 +67,38 @@ func waivedLines(found []diag.Finding) []string {
 	return lines
 }
 
-// colours lists the colours of all wires once, in the order of the colour table.
+// colours lists what the codes on the sheets mean: every code that occurs, as a base or as
+// a tracer, in the order of the colour table, and one wire with a tracer to show how that is
+// drawn. A line for each pair would cost the drawing a third of its height.
 func colours(h *wiring.Harness) []colour.Colour {
-	used := map[colour.Colour]bool{}
+	used := map[colour.Code]bool{}
+	var traced colour.Colour
 	for _, w := range h.Wires {
 		for _, p := range w.Pieces {
-			if p.Colour.Known() {
-				used[p.Colour] = true
+			used[p.Colour.Base], used[p.Colour.Tracer] = true, true
+			if traced.Tracer == "" && p.Colour.Tracer != "" {
+				traced = p.Colour
 			}
 		}
 	}
+	delete(used, "")
 	order := map[colour.Code]int{}
 	for i, code := range colour.Codes() {
 		order[code] = i
 	}
 	var list []colour.Colour
-	for c := range used {
-		list = append(list, c)
+	for code := range used {
+		list = append(list, colour.Colour{Base: code})
 	}
 	slices.SortFunc(list, func(a, b colour.Colour) int {
 		if d := order[a.Base] - order[b.Base]; d != 0 {
 			return d
 		}
-		if d := order[a.Tracer] - order[b.Tracer]; d != 0 {
-			return d
-		}
-		return strings.Compare(a.String(), b.String())
+		return strings.Compare(string(a.Base), string(b.Base))
 	})
+	if traced.Known() {
+		list = append(list, traced)
+	}
 	return list
 }
 
