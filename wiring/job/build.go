@@ -92,7 +92,7 @@ func (r *reading) build(h *wiring.Harness, d *draftPart) {
 	}
 	definition, ok := r.kinds.Get(name)
 	if !ok {
-		r.lost(d.kind.Span, fmt.Sprintf("no kind %s%s", name, source.DidYouMean(name, r.kindNames())), "Kinds: lugwright kinds")
+		r.lost(d.kind.Span, fmt.Sprintf("no kind %s%s", name, r.meant(name, r.kindNames)), "Kinds: lugwright kinds")
 		return
 	}
 	where := d.part.Where

@@ -20,6 +20,9 @@ var listColumns = []string{
 	"joint", "insulation", "volts", "from lug", "to lug", "loom", "for", "note",
 }
 
+// mostColumns bounds the columns of a list; those for people count too.
+const mostColumns = 100
+
 // severalMark parts the pieces of an `extend` of several in one cell.
 const severalMark = "+"
 
@@ -56,12 +59,19 @@ func parseCSV(file string, text []byte) (map[string]source.Entry, map[*source.No
 }
 
 func (l *list) fault(at diag.Span, message string, advice ...string) {
+	if len(l.findings) >= source.MostFindings {
+		return
+	}
 	l.findings = append(l.findings, source.Fault(at, message, advice...))
 }
 
 // heading reads the names of the columns; false if the list cannot be read without them.
 func (l *list) heading(cells []cell) bool {
 	seen := map[string]bool{}
+	if len(cells) > mostColumns {
+		l.fault(cells[mostColumns].at, fmt.Sprintf("more than %d columns", mostColumns))
+		return false
+	}
 	for _, c := range cells {
 		name := columnName(c.text)
 		switch {

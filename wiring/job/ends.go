@@ -164,12 +164,16 @@ func (r *reading) noPart(text, name string, dotted bool, s scope) {
 	if r.faulty[wiring.Fold(name)] {
 		return
 	}
-	r.lost(s.at, fmt.Sprintf("%sno part %s%s", s.who, name, alikeName(name, r.partNames())))
+	r.lost(s.at, fmt.Sprintf("%sno part %s%s", s.who, name, r.alike(name, r.partNames)))
 }
 
 func (r *reading) noPoint(text string, s scope) {
+	if r.flooded() {
+		r.unlisted++
+		return
+	}
 	known := r.pointNames(s.layer)
-	switch meant := source.DidYouMean(text, known); {
+	switch meant := r.meant(text, func() []string { return known }); {
 	case len(known) == 0:
 		r.lost(s.at, fmt.Sprintf("%sno point %s: no layer below defines points", s.who, text))
 	case meant != "":
@@ -179,16 +183,18 @@ func (r *reading) noPoint(text string, s scope) {
 	}
 }
 
-// alikeName is ": did you mean G9?" for G99; names that do not begin alike are other
-// things, and not meant.
-func alikeName(name string, candidates []string) string {
-	var alike []string
-	for _, c := range candidates {
-		if len(name) > 1 && len(c) > 1 && wiring.Fold(c[:2]) == wiring.Fold(name[:2]) {
-			alike = append(alike, c)
+// alike is ": did you mean G9?" for G99; names that do not begin alike are other things,
+// and not meant.
+func (r *reading) alike(name string, candidates func() []string) string {
+	return r.meant(name, func() []string {
+		var alike []string
+		for _, c := range candidates() {
+			if len(name) > 1 && len(c) > 1 && wiring.Fold(c[:2]) == wiring.Fold(name[:2]) {
+				alike = append(alike, c)
+			}
 		}
-	}
-	return source.DidYouMean(name, alike)
+		return alike
+	})
 }
 
 // partNames lists the parts of the finished harness.

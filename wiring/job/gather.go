@@ -195,7 +195,7 @@ func (g *gatherer) layer(name string, p *parsed, user *layer, u usage) *layer {
 			Kind: p.head.kind, Title: p.head.title, File: p.head.at.File, Suffix: u.suffix, At: p.head.at,
 		},
 		path: name, keys: p.keys, user: user, column: p.column,
-		own: map[string]bool{}, looms: map[string]bool{}, given: map[string]source.Entry{},
+		own: map[string]bool{}, looms: map[string]bool{}, given: map[string]source.Entry{}, goneNames: map[string]diag.Span{},
 	}
 	if n := l.get("about"); n != nil {
 		l.About = g.text(n, "about")
@@ -209,7 +209,7 @@ func (g *gatherer) layer(name string, p *parsed, user *layer, u usage) *layer {
 		l.path = ""
 	}
 	if u.suffix != "" {
-		l.findOwn()
+		g.findOwn(l)
 	}
 	g.checkGiven(l)
 	return l

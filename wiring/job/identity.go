@@ -5,7 +5,6 @@ import (
 	"time"
 
 	"github.com/lugwright/lugwright/wiring"
-	"github.com/lugwright/lugwright/wiring/diag"
 	"github.com/lugwright/lugwright/wiring/source"
 )
 
@@ -23,11 +22,12 @@ func (r *reading) identity() {
 			*text = r.text(n, key)
 		}
 	}
+	at := map[string]int{}
 	for _, l := range r.layers {
 		if l.Kind == wiring.ShopLayer {
 			r.shop(l)
 		}
-		r.revisions(l)
+		r.revisions(l, at)
 	}
 }
 
@@ -43,28 +43,18 @@ func (r *reading) shop(l *layer) {
 }
 
 // revisions takes each revision whole: a later layer's of the same index replaces it.
-func (r *reading) revisions(l *layer) {
-	n := l.get("revisions")
-	if n == nil {
-		return
-	}
-	seen := map[string]diag.Span{}
-	for _, e := range r.entries(n, "revisions") {
-		if !r.twice(seen, e.Key.Text, e.Key.Span) {
-			r.putRevision(r.revision(e))
-		}
-	}
+func (r *reading) revisions(l *layer, at map[string]int) {
+	r.eachNamed(l, "revisions", func(_ *layer, e source.Entry) { r.putRevision(r.revision(e), at) })
 }
 
-func (r *reading) putRevision(rev wiring.Revision) {
-	history := r.h.Identity.History
-	for i := range history {
-		if wiring.Fold(history[i].Index) == wiring.Fold(rev.Index) {
-			history[i] = rev
-			return
-		}
+func (r *reading) putRevision(rev wiring.Revision, at map[string]int) {
+	key := wiring.Fold(rev.Index)
+	if i, ok := at[key]; ok {
+		r.h.Identity.History[i] = rev
+		return
 	}
-	r.h.Identity.History = append(history, rev)
+	at[key] = len(r.h.Identity.History)
+	r.h.Identity.History = append(r.h.Identity.History, rev)
 }
 
 func (r *reading) revision(e source.Entry) wiring.Revision {

@@ -12,15 +12,18 @@ import (
 // layer is one file at one place in the order of layers.
 type layer struct {
 	*wiring.Layer
-	index  int                     // place in the order, the lowest has 0
-	path   string                  // below the root; empty: built in
-	keys   map[string]source.Entry // its top-level keys
-	user   *layer                  // whose `use` lists it; nil: the file that was asked for, or a base layer
-	given  map[string]source.Entry // points that its user gives it, by name
-	own    map[string]bool         // folded names that its suffix is put on
-	looms  map[string]bool         // folded names of looms that its suffix is put on
-	column map[*source.Node]string // a CSV list: the column of a cell
-	gone   []goneName              // names of its `remove` list that are no parts
+	index     int                     // place in the order, the lowest has 0
+	path      string                  // below the root; empty: built in
+	keys      map[string]source.Entry // its top-level keys
+	user      *layer                  // whose `use` lists it; nil: the file that was asked for, or a base layer
+	given     map[string]source.Entry // points that its user gives it, by name
+	own       map[string]bool         // folded names that its suffix is put on
+	looms     map[string]bool         // folded names of looms that its suffix is put on
+	column    map[*source.Node]string // a CSV list: the column of a cell
+	goneNames map[string]diag.Span    // the same by folded name
+	numbers   map[string]string       // the wires it speaks of, by folded number; nil: not asked for yet
+	highest   map[string]string       // of them by the letters in front
+	gone      []goneName              // names of its `remove` list that are no parts
 }
 
 // goneName is a name of a `remove` list.

@@ -13,6 +13,10 @@ const (
 	MostLayers = 64
 	MostParts  = 10_000
 	MostWires  = 100_000
+	MostStates = 1_000
+	MostPlaces = 1_000
+	MostRuns   = 2_000
+	MostRanged = 1_000_000 // names that ranges stand for, in all files together
 )
 
 // Options says where files come from. The zero Options are the usual ones.
@@ -66,6 +70,7 @@ func load(file string, o Options, want extent) (*wiring.Harness, []diag.Finding,
 		return nil, nil, nil
 	}
 	h := r.harness()
+	r.closeFlood()
 	diag.Sort(r.findings)
 	r.findings = dropTwins(r.findings)
 	if diag.Worst(r.findings) == diag.Error {

@@ -28,7 +28,7 @@ func (r *reading) readMoves(l *layer) {
 			continue
 		}
 		m.to = r.end(text, scope{layer: l, who: "move " + name + ": ", at: e.Value.Span})
-		was := r.named(name, scope{layer: l, at: e.Key.Span})
+		was := r.pointNamed(name, scope{layer: l, at: e.Key.Span})
 		if was.state != landed || m.to.state == unknown || m.to.state == unmet {
 			continue
 		}
@@ -43,8 +43,8 @@ func (r *reading) readMoves(l *layer) {
 	}
 }
 
-// named finds what a point names, and reports it if it is none.
-func (r *reading) named(name string, s scope) draftEnd {
+// pointNamed finds what a point names, and reports it if it is none.
+func (r *reading) pointNamed(name string, s scope) draftEnd {
 	e := draftEnd{state: unknown, at: s.at, layer: s.index}
 	if !r.pointEnd(name, s, &e) {
 		r.noPoint(name, s)

@@ -3,6 +3,7 @@ package job
 import (
 	"fmt"
 	"sort"
+	"unicode/utf8"
 
 	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/diag"
@@ -37,10 +38,27 @@ func (r *reading) eachNamed(l *layer, section string, read func(*layer, source.E
 	}
 	seen := map[string]diag.Span{}
 	for _, e := range r.entries(n, section) {
-		if !r.twice(seen, e.Key.Text, e.Key.Span) {
+		switch {
+		case utf8.RuneCountInString(e.Key.Text) > longestName:
+			r.fault(e.Key.Span, fmt.Sprintf("this name is longer than %d characters", longestName))
+		case r.room(section, e.Key.Span) && !r.twice(seen, e.Key.Text, e.Key.Span):
 			read(l, e)
 		}
 	}
+}
+
+// mostNamed bounds the things of a section, in all layers together.
+var mostNamed = map[string]int{"states": MostStates, "places": MostPlaces, "runs": MostRuns}
+
+// room counts the entries of a section, and reports when they are too many.
+func (r *reading) room(section string, at diag.Span) bool {
+	r.named[section]++
+	most, bounded := mostNamed[section]
+	if !bounded || r.named[section] <= most {
+		return true
+	}
+	r.once(section, at, fmt.Sprintf("more than %d %s", most, section))
+	return false
 }
 
 func (r *reading) place(name string) *wiring.Place { return r.placeOf[wiring.Fold(name)] }
@@ -90,7 +108,7 @@ func (r *reading) knownPlace(n *source.Node, key string) *wiring.Place {
 	}
 	p := r.place(name)
 	if p == nil {
-		r.lost(n.Span, fmt.Sprintf("no place %s%s", name, source.DidYouMean(name, r.placeNames())))
+		r.lost(n.Span, fmt.Sprintf("no place %s%s", name, r.meant(name, r.placeNames)))
 	}
 	return p
 }
@@ -136,7 +154,7 @@ func (r *reading) checkPlaces() {
 			p.Place = place.Name
 			continue
 		}
-		r.lost(p.Span("place"), fmt.Sprintf("no place %s%s", p.Place, source.DidYouMean(p.Place, r.placeNames())))
+		r.lost(p.Span("place"), fmt.Sprintf("no place %s%s", p.Place, r.meant(p.Place, r.placeNames)))
 	}
 }
 
@@ -149,11 +167,6 @@ func (r *reading) looms() {
 	if r.alone() {
 		return
 	}
-	names := make([]string, 0, len(r.h.Looms))
-	for _, l := range r.h.Looms {
-		names = append(names, l.Name)
-	}
-	sort.Strings(names)
 	for _, w := range r.laid {
 		name := w.wire.Loom
 		if w.gone || name == "" {
@@ -163,8 +176,17 @@ func (r *reading) looms() {
 			w.wire.Loom = l.Name
 			continue
 		}
-		r.lost(w.wire.Span("loom"), fmt.Sprintf("no loom %s%s", name, source.DidYouMean(name, names)))
+		r.lost(w.wire.Span("loom"), fmt.Sprintf("no loom %s%s", name, r.meant(name, r.loomNames)))
 	}
+}
+
+func (r *reading) loomNames() []string {
+	names := make([]string, 0, len(r.h.Looms))
+	for _, l := range r.h.Looms {
+		names = append(names, l.Name)
+	}
+	sort.Strings(names)
+	return names
 }
 
 func (r *reading) readLoom(l *layer, e source.Entry) {
@@ -202,12 +224,16 @@ func (r *reading) knownRun(n *source.Node) *wiring.Run {
 	}
 	run := r.runOf[wiring.Fold(name)]
 	if run == nil {
-		names := make([]string, 0, len(r.h.Runs))
-		for _, run := range r.h.Runs {
-			names = append(names, run.Name)
-		}
-		sort.Strings(names)
-		r.lost(n.Span, fmt.Sprintf("no run %s%s", name, source.DidYouMean(name, names)))
+		r.lost(n.Span, fmt.Sprintf("no run %s%s", name, r.meant(name, r.runNames)))
 	}
 	return run
+}
+
+func (r *reading) runNames() []string {
+	names := make([]string, 0, len(r.h.Runs))
+	for _, run := range r.h.Runs {
+		names = append(names, run.Name)
+	}
+	sort.Strings(names)
+	return names
 }

@@ -1,6 +1,9 @@
 package job
 
 import (
+	"fmt"
+	"unicode/utf8"
+
 	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/diag"
 	"github.com/lugwright/lugwright/wiring/kind"
@@ -13,9 +16,13 @@ type reading struct {
 	catalog  *Catalog
 	files    *diag.Files
 	findings []diag.Finding
-	full     map[string]bool // limits that were reported as exceeded
-	faulty   map[string]bool // folded names of parts that were reported and left out
-	gaps     bool            // a file could not be read whole: what seems not to be there may be
+	full     map[string]bool  // limits that were reported as exceeded
+	faulty   map[string]bool  // folded names of parts that were reported and left out
+	taken    map[string]taken // by the letters of designations and numbers
+	unlisted int              // findings beyond mostFindings
+	named    map[string]int   // entries by section
+	ranged   int              // names that ranges were written out to
+	gaps     bool             // a file could not be read whole: what seems not to be there may be
 
 	layers []*layer // lowest first
 	kinds  *kind.Set
@@ -50,6 +57,8 @@ func newReading(s *store, c *Catalog) *reading {
 		store: s, catalog: c,
 		files:   &diag.Files{},
 		full:    map[string]bool{},
+		taken:   map[string]taken{},
+		named:   map[string]int{},
 		faulty:  map[string]bool{},
 		parts:   map[string][]*draftPart{},
 		groups:  map[string]*group{},
@@ -138,10 +147,50 @@ func (r *reading) note(at diag.Span, message string, advice ...string) *diag.Fin
 	return r.add(f)
 }
 
-// add keeps a finding. The result may be completed until the next one is added.
+// add keeps a finding. The result may be completed until the next one is added. Of a file
+// that is nothing but faults the first are enough.
 func (r *reading) add(f diag.Finding) *diag.Finding {
+	if r.flooded() {
+		r.unlisted++
+		return &diag.Finding{}
+	}
+	f.Message = clip(f.Message, longestMessage)
 	r.findings = append(r.findings, f)
 	return &r.findings[len(r.findings)-1]
+}
+
+// Bounds of what is said.
+const (
+	mostFindings   = 500 // of one call; more are counted, not listed
+	longestMessage = 400 // characters
+	longestName    = 80  // characters of a place, loom, state or group
+)
+
+// flooded reports whether enough has been found.
+func (r *reading) flooded() bool { return len(r.findings) >= mostFindings }
+
+// closeFlood says how many faults are not listed.
+func (r *reading) closeFlood() {
+	if r.unlisted > 0 {
+		r.findings = append(r.findings, source.Fault(topOf(r.top().File), fmt.Sprintf("%d more faults are not listed", r.unlisted)))
+	}
+}
+
+// clip cuts a text to a number of characters.
+func clip(text string, most int) string {
+	if utf8.RuneCountInString(text) <= most {
+		return text
+	}
+	return string([]rune(text)[:most-1]) + "…"
+}
+
+// meant is ": did you mean X?" for a word that is none of some names, or nothing. The names
+// are asked for only if there is still something to say.
+func (r *reading) meant(word string, names func() []string) string {
+	if r.flooded() || len(word) > longestName {
+		return ""
+	}
+	return source.DidYouMean(word, names())
 }
 
 // once reports a fault the first time that it is asked for under this name.

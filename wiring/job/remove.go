@@ -6,7 +6,6 @@ import (
 
 	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/diag"
-	"github.com/lugwright/lugwright/wiring/source"
 )
 
 // readGroups keeps the groups of a layer for the layers above it.
@@ -87,7 +86,7 @@ func (r *reading) checkGroups() {
 		for _, member := range g.items {
 			for _, name := range r.expand(member) {
 				if name = g.layer.name(name); !known[wiring.Fold(name)] && !r.faulty[wiring.Fold(name)] {
-					r.lost(member.Span, fmt.Sprintf("group %s: nothing is called %s here%s", g.name, name, alikeName(name, names)))
+					r.lost(member.Span, fmt.Sprintf("group %s: nothing is called %s here%s", g.name, name, r.alike(name, func() []string { return names })))
 				}
 			}
 		}
@@ -98,6 +97,7 @@ func (r *reading) checkGroups() {
 // the parts that it removes.
 func (r *reading) removeWires(l *layer) {
 	for _, g := range l.gone {
+		l.goneNames[wiring.Fold(g.text)] = g.at
 		if w := r.findWire(g.text); w != nil {
 			r.drop(w, l, g.at)
 		} else if !g.group {
@@ -208,6 +208,10 @@ func (r *reading) passOn(l *layer) {
 
 // nothingCalled reports a name in `remove` that is neither part, wire nor group.
 func (r *reading) nothingCalled(l *layer, g goneName) {
+	if r.flooded() {
+		r.unlisted++
+		return
+	}
 	for i := len(r.dropped) - 1; i >= 0; i-- {
 		if d := r.dropped[i]; wiring.Fold(d.wire.wire.Number) == wiring.Fold(g.text) {
 			r.removedAlready(g, d.by, d.at)
@@ -222,24 +226,32 @@ func (r *reading) nothingCalled(l *layer, g goneName) {
 	if r.definesWire(l, g.text) {
 		return // reported there
 	}
-	r.lost(g.at, fmt.Sprintf("nothing is called %s here%s", g.text, alikeName(g.text, r.removable(l))))
+	r.lost(g.at, fmt.Sprintf("nothing is called %s here%s", g.text, r.alike(g.text, func() []string { return r.removable(l) })))
 }
 
 // definesWire reports whether a layer itself has a wire of that number.
 func (r *reading) definesWire(l *layer, number string) bool {
-	n := l.get("wires")
-	if n == nil {
-		return false
+	return r.ownWires(l)[wiring.Fold(number)] != ""
+}
+
+// ownWires are the wires that a layer speaks of, by folded number.
+func (r *reading) ownWires(l *layer) map[string]string {
+	if l.numbers != nil {
+		return l.numbers
 	}
-	for _, e := range n.Entries {
-		names, _ := source.Expand(e.Key.Text)
-		for _, name := range names {
-			if wiring.Fold(l.name(name)) == wiring.Fold(number) {
-				return true
+	l.numbers, l.highest = map[string]string{}, map[string]string{}
+	if n := l.get("wires"); n != nil {
+		for _, e := range n.Entries {
+			for _, name := range r.quietly(e.Key.Text) {
+				name = l.name(name)
+				l.numbers[wiring.Fold(name)] = name
+				if letters := lettersOf(name); wiring.Less(l.highest[letters], name) {
+					l.highest[letters] = name
+				}
 			}
 		}
 	}
-	return false
+	return l.numbers
 }
 
 func (r *reading) removedAlready(g goneName, by *layer, at diag.Span) {

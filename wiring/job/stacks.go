@@ -102,12 +102,16 @@ func (r *reading) wireCalled(name string) *wiring.Wire {
 }
 
 func (r *reading) notThere(s draftStack, name string, at diag.Span, w *wiring.Wire) {
+	if r.flooded() {
+		r.unlisted++
+		return
+	}
 	if r.outOfDate(s, name) {
 		return
 	}
 	ref := s.terminal.Ref()
 	if w == nil {
-		r.lost(at, fmt.Sprintf("stack %s: no wire %s%s", ref, name, alikeName(name, wireNames(s.terminal.Wires))))
+		r.lost(at, fmt.Sprintf("stack %s: no wire %s%s", ref, name, r.alike(name, func() []string { return wireNames(s.terminal.Wires) })))
 		return
 	}
 	r.fault(at, fmt.Sprintf("stack %s: %s does not land there: %s to %s", ref, w.Name(), w.From, w.To))

@@ -22,8 +22,8 @@ type draftState struct {
 	like   *source.Node
 	after  *source.Node
 	soc    quantity.Ratio
-	set    []setting // in the order in which they were written, lowest layer first
-	expect []setting
+	set    settings // of its controls
+	expect settings
 	busy   bool // its settings are being worked out: it is like itself
 	done   *wiring.State
 }
@@ -34,6 +34,26 @@ type setting struct {
 	value *source.Node
 	at    diag.Span
 	layer *layer
+}
+
+// settings are keys with their values, in the order in which they were first written.
+type settings struct {
+	list []setting
+	at   map[string]int // by folded key
+}
+
+// put adds a setting, or replaces the one of the same key.
+func (s *settings) put(x setting) {
+	key := wiring.Fold(x.key)
+	if i, ok := s.at[key]; ok {
+		s.list[i] = x
+		return
+	}
+	if s.at == nil {
+		s.at = map[string]int{}
+	}
+	s.at[key] = len(s.list)
+	s.list = append(s.list, x)
 }
 
 // states merges the states of all layers and works out the position of every control.
@@ -79,30 +99,22 @@ func (r *reading) readState(l *layer, e source.Entry) {
 		d.after = v.Value
 	}
 	put(r, f, "soc", quantity.Share, &d.soc)
-	d.set = r.settings(d.set, rest, l)
+	r.settings(&d.set, rest, l)
 	if v, ok := f["expect"]; ok {
-		d.expect = r.settings(d.expect, r.entries(v.Value, "expect"), l)
+		r.settings(&d.expect, r.entries(v.Value, "expect"), l)
 	}
 }
 
-// settings appends entries, ranges written out; a key that is there already is replaced.
-func (r *reading) settings(list []setting, entries []source.Entry, l *layer) []setting {
+// settings puts entries, ranges written out.
+func (r *reading) settings(s *settings, entries []source.Entry, l *layer) {
 	for _, e := range entries {
 		if e.Value.Kind == source.Null {
 			continue
 		}
 		for _, name := range r.expand(e.Key) {
-			s := setting{l.name(name), e.Value, e.Key.Span, l}
-			kept := list[:0:0]
-			for _, old := range list {
-				if wiring.Fold(old.key) != wiring.Fold(s.key) {
-					kept = append(kept, old)
-				}
-			}
-			list = append(kept, s)
+			s.put(setting{l.name(name), e.Value, e.Key.Span, l})
 		}
 	}
-	return list
 }
 
 // state works a draft out, after the state that it is like. It returns nil for one
@@ -128,9 +140,7 @@ func (r *reading) state(d *draftState) *wiring.State {
 		s.After = strings.TrimSpace(d.after.Text)
 	}
 	r.apply(d, s)
-	for _, e := range d.expect {
-		r.expectation(d, s, e)
-	}
+	r.expectations(d, s)
 	d.done = s
 	return s
 }
@@ -144,7 +154,7 @@ func (r *reading) base(d *draftState) *wiring.State {
 	other := r.stateOf[wiring.Fold(name)]
 	switch {
 	case other == nil:
-		r.lost(d.like.Span, fmt.Sprintf("state %s: no state %s%s", d.name, name, source.DidYouMean(name, r.stateNames())))
+		r.lost(d.like.Span, fmt.Sprintf("state %s: no state %s%s", d.name, name, r.meant(name, r.stateNames)))
 		return nil
 	case other.busy:
 		r.fault(d.like.Span, fmt.Sprintf("state %s is like itself", d.name))
@@ -165,8 +175,8 @@ func (r *reading) stateNames() []string {
 // what is said of one device holds against what is said of all.
 func (r *reading) apply(d *draftState, s *wiring.State) {
 	var byRank [3][]func()
-	for _, e := range d.set {
-		rank, controls := r.meant(d, e)
+	for _, e := range d.set.list {
+		rank, controls := r.aimed(d, e)
 		if len(controls) > 0 {
 			byRank[rank] = append(byRank[rank], func() { r.setControls(d, s, e, controls) })
 		}
@@ -178,9 +188,9 @@ func (r *reading) apply(d *draftState, s *wiring.State) {
 	}
 }
 
-// meant finds the controls that a key of a state names, and how narrowly it does: 0 every
+// aimed finds the controls that a key of a state names, and how narrowly it does: 0 every
 // one of that name, 1 the one of a part, 2 one of several of a part.
-func (r *reading) meant(d *draftState, e setting) (rank int, controls []*wiring.Control) {
+func (r *reading) aimed(d *draftState, e setting) (rank int, controls []*wiring.Control) {
 	if list := r.controlOf[wiring.Fold(e.key)]; len(list) > 0 {
 		return 0, list
 	}
@@ -195,7 +205,7 @@ func (r *reading) meant(d *draftState, e setting) (rank int, controls []*wiring.
 				return 2, []*wiring.Control{c}
 			}
 		}
-		r.fault(e.at, fmt.Sprintf("state %s: %s has no control %s%s", d.name, p.Designation, control, source.DidYouMean(control, controlNames(p))))
+		r.fault(e.at, fmt.Sprintf("state %s: %s has no control %s%s", d.name, p.Designation, control, r.meant(control, func() []string { return controlNames(p) })))
 	case len(p.Controls) == 1:
 		return 1, p.Controls
 	case len(p.Controls) == 0:
@@ -222,6 +232,11 @@ func (r *reading) noControl(d *draftState, e setting, part string) {
 	if e.layer.Kind == wiring.CatalogLayer || len(r.parts[wiring.Fold(part)]) > 0 {
 		return
 	}
+	r.lost(e.at, fmt.Sprintf("state %s: nothing has a control or name %s%s", d.name, e.key, r.meant(e.key, r.settable)))
+}
+
+// settable lists what a state may set.
+func (r *reading) settable() []string {
 	names := make([]string, 0, len(r.controlOf)+len(r.h.Parts))
 	for _, list := range r.controlOf {
 		names = append(names, list[0].Name)
@@ -232,7 +247,7 @@ func (r *reading) noControl(d *draftState, e setting, part string) {
 		}
 	}
 	sort.Strings(names)
-	r.lost(e.at, fmt.Sprintf("state %s: nothing has a control or name %s%s", d.name, e.key, source.DidYouMean(e.key, names)))
+	return names
 }
 
 // setControls puts controls into a position. Of several controls of one name those that do
@@ -263,80 +278,98 @@ func (r *reading) setControls(d *draftState, s *wiring.State, e setting, control
 
 // concerns reports whether the cart has any of a state's own controls.
 func (r *reading) concerns(d *draftState) bool {
-	for _, e := range d.set {
+	for _, e := range d.set.list {
 		if len(r.controlOf[wiring.Fold(e.key)]) > 0 || e.layer.Kind != wiring.CatalogLayer {
 			return true
 		}
 	}
-	return len(d.set) == 0
+	return len(d.set.list) == 0
 }
 
-// expectation reads one key of `expect`; it replaces what the state that this one is like
-// expects of the same part.
-func (r *reading) expectation(d *draftState, s *wiring.State, e setting) {
+// expectations reads what a state expects; each replaces what the state that this one is
+// like expects of the same part.
+func (r *reading) expectations(d *draftState, s *wiring.State) {
+	of := make(map[*wiring.Part]int, len(s.Expect)) // nil: traction
+	for i, x := range s.Expect {
+		of[x.Part] = i
+	}
+	for _, e := range d.expect.list {
+		x, ok := r.expectation(d, e)
+		if !ok {
+			continue
+		}
+		if i, again := of[x.Part]; again {
+			s.Expect[i] = x
+			continue
+		}
+		of[x.Part] = len(s.Expect)
+		s.Expect = append(s.Expect, x)
+	}
+}
+
+// expectation reads one key of `expect`.
+func (r *reading) expectation(d *draftState, e setting) (wiring.Expectation, bool) {
 	x := wiring.Expectation{At: e.at}
 	switch r.word(e.value, "state "+d.name+": "+e.key, "on", "off") {
 	case "on":
 		x.On = true
 	case "":
-		return
+		return x, false
 	}
 	if strings.EqualFold(e.key, tractionWord) {
 		x.Traction = true
 	} else if x.Part = r.h.Part(e.key); x.Part == nil {
 		if len(r.parts[wiring.Fold(e.key)]) == 0 {
-			r.lost(e.at, fmt.Sprintf("state %s: no part %s%s", d.name, e.key, source.DidYouMean(e.key, append(r.partNames(), tractionWord))))
+			r.lost(e.at, fmt.Sprintf("state %s: no part %s%s", d.name, e.key, r.meant(e.key, func() []string { return append(r.partNames(), tractionWord) })))
 		}
-		return
+		return x, false
 	}
-	for i, old := range s.Expect {
-		if old.Traction == x.Traction && old.Part == x.Part {
-			s.Expect[i] = x
-			return
-		}
-	}
-	s.Expect = append(s.Expect, x)
+	return x, true
 }
 
 // checkAfter finds the states that others begin from.
 func (r *reading) checkAfter() {
+	kept := make(map[string]*wiring.State, len(r.h.States))
+	for _, s := range r.h.States {
+		kept[wiring.Fold(s.Name)] = s
+	}
 	for _, s := range r.h.States {
 		if s.After == "" {
 			continue
 		}
-		d := r.stateOf[wiring.Fold(s.Name)]
+		after := r.stateOf[wiring.Fold(s.Name)].after // nil: taken from the state that this one is like
 		other := r.stateOf[wiring.Fold(s.After)]
 		switch {
-		case other == nil && d.after != nil:
-			r.lost(d.after.Span, fmt.Sprintf("state %s: no state %s%s", s.Name, s.After, source.DidYouMean(s.After, r.stateNames())))
-		case other != nil && r.h.State(other.name) == nil:
+		case other == nil && after != nil:
+			r.lost(after.Span, fmt.Sprintf("state %s: no state %s%s", s.Name, s.After, r.meant(s.After, r.stateNames)))
+		case other == nil, kept[wiring.Fold(other.name)] == nil:
 			s.After = "" // a built-in state that this cart does not have
-		case other != nil:
+		default:
 			s.After = other.name
 		}
 	}
-	for _, s := range r.h.States {
-		if r.followsItself(s) {
-			d := r.stateOf[wiring.Fold(s.Name)]
-			r.fault(d.after.Span, fmt.Sprintf("state %s comes after itself", s.Name))
-			return
-		}
-	}
+	r.checkCircles(kept)
 }
 
-// followsItself reports whether a state's `after` leads back to it.
-func (r *reading) followsItself(s *wiring.State) bool {
-	next := s
-	for range r.h.States {
-		if next.After == "" {
-			return false
+// checkCircles reports states each of which begins after the other.
+func (r *reading) checkCircles(kept map[string]*wiring.State) {
+	done := map[*wiring.State]bool{}
+	for _, s := range r.h.States {
+		way := map[*wiring.State]bool{}
+		next := s
+		for next != nil && !done[next] && !way[next] {
+			way[next] = true
+			next = kept[wiring.Fold(next.After)]
 		}
-		if next = r.h.State(next.After); next == nil {
-			return false
+		if next != nil && way[next] {
+			at := next.At
+			if after := r.stateOf[wiring.Fold(next.Name)].after; after != nil {
+				at = after.Span
+			}
+			r.fault(at, fmt.Sprintf("state %s comes after itself", next.Name))
 		}
-		if next == s {
-			return r.stateOf[wiring.Fold(s.Name)].after != nil
+		for s := range way {
+			done[s] = true
 		}
 	}
-	return false
 }

@@ -171,7 +171,7 @@ func (g *gatherer) builtIn(text string, known *[]string) (string, bool) {
 
 // findOwn collects what a layer itself defines, for its suffix: parts with a kind, wires
 // with both ends, looms.
-func (l *layer) findOwn() {
+func (g *gatherer) findOwn(l *layer) {
 	defines := func(section string, keys ...string) {
 		n := l.get(section)
 		if n == nil || n.Kind != source.Map {
@@ -181,8 +181,7 @@ func (l *layer) findOwn() {
 			if !has(e.Value, keys...) {
 				continue
 			}
-			names, _ := source.Expand(e.Key.Text)
-			for _, name := range names {
+			for _, name := range g.quietly(e.Key.Text) {
 				l.own[wiring.Fold(name)] = true
 			}
 		}

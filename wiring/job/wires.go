@@ -152,18 +152,20 @@ func (r *reading) isPart(e *entry) bool {
 
 // isGone reports a wire that one layer removes and defines.
 func (r *reading) isGone(e *entry) bool {
-	for _, g := range e.gone {
-		if wiring.Fold(g.text) == wiring.Fold(e.name) {
-			f := r.fault(e.key.Span, fmt.Sprintf("%s is removed and defined in one layer", e.name),
-				"Give the new wire another number, so that the work order can tell them apart")
-			f.Related = []diag.Place{{Span: g.at, Label: "removed here"}}
-			return true
-		}
+	at, gone := e.goneNames[wiring.Fold(e.name)]
+	if gone {
+		f := r.fault(e.key.Span, fmt.Sprintf("%s is removed and defined in one layer", e.name),
+			"Give the new wire another number, so that the work order can tell them apart")
+		f.Related = []diag.Place{{Span: at, Label: "removed here"}}
 	}
-	return false
+	return gone
 }
 
 func (r *reading) numberTaken(e *entry, w *draftWire) {
+	if r.flooded() {
+		r.unlisted++
+		return
+	}
 	f := r.fault(e.key.Span, fmt.Sprintf("%s exists: %s (%s)", w.name(), w.route(), where(w.wire.At)),
 		fmt.Sprintf("To move it give only the end that moves; a new wire takes a free number (next: %s)", r.nextWire(e)))
 	f.Related = []diag.Place{{Span: w.wire.At, Label: w.name() + " is defined here"}}
@@ -171,20 +173,14 @@ func (r *reading) numberTaken(e *entry, w *draftWire) {
 
 // nextWire is the first free number after the highest that the layer gives.
 func (r *reading) nextWire(e *entry) string {
-	letters := strings.TrimRight(strings.TrimRight(e.name, "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz"), "0123456789")
-	highest := e.name
-	own := map[string]bool{}
-	for _, other := range e.get("wires").Entries {
-		names, _ := source.Expand(other.Key.Text)
-		for _, name := range names {
-			own[wiring.Fold(name)] = true
-			if rest, ok := strings.CutPrefix(name, letters); ok && rest != "" && strings.Trim(rest, "0123456789") == "" && wiring.Less(highest, name) {
-				highest = name
-			}
-		}
+	letters := lettersOf(e.name)
+	own := r.ownWires(e.layer)
+	highest := e.highest[letters]
+	if wiring.Less(highest, e.name) {
+		highest = e.name
 	}
-	return nextFree(letters, highest, func(candidate string) bool {
-		return r.findWire(candidate) == nil && len(r.parts[wiring.Fold(candidate)]) == 0 && !own[wiring.Fold(candidate)]
+	return r.nextFree(letters, highest, func(candidate string) bool {
+		return r.findWire(candidate) == nil && len(r.parts[wiring.Fold(candidate)]) == 0 && own[wiring.Fold(candidate)] == ""
 	})
 }
 
