@@ -19,7 +19,7 @@ func (g *Graph) Joined(t Through, a, b wiring.NodeID) (Path, bool) {
 	if !ok {
 		return Path{}, false
 	}
-	if agrees(loose) {
+	if loose.Agrees() {
 		return loose, true
 	}
 	c := g.conflicts(t)
@@ -33,8 +33,9 @@ func (g *Graph) Joined(t Through, a, b wiring.NodeID) (Path, bool) {
 	return Path{}, false
 }
 
-// agrees reports whether all edges of a path can be closed at once.
-func agrees(p Path) bool {
+// Agrees reports whether all edges of a path can be closed at once: in one position of
+// every hand switch and one state of every coil, with at most one driver of each part.
+func (p Path) Agrees() bool {
 	open := map[any]uint64{}
 	for _, s := range p.Steps {
 		key, mask := needs(s.Edge)

@@ -13,7 +13,7 @@ type alive struct {
 	parts   []*wiring.Part
 	element wiring.Element
 	at      wiring.NodeID
-	way     path.Path // how it comes there, where that is known already
+	wire    *wiring.Wire // by which loads are grouped
 	level   diag.Level
 	message string
 }
@@ -21,21 +21,14 @@ type alive struct {
 // group adds a load to those that hang on the same wire of the same supply.
 func (o *off) group(groups []alive, c consumer, l *wiring.Load) []alive {
 	way, _ := o.way(l.A)
-	first := firstWire(way)
+	wire, _ := newest(o.pass.Harness, way)
 	for i := range groups {
-		if first != nil && firstWire(groups[i].way) == first {
+		if wire != nil && groups[i].wire == wire {
 			groups[i].parts = append(groups[i].parts, c.part)
 			return groups
 		}
 	}
-	return append(groups, alive{parts: []*wiring.Part{c.part}, element: l, at: l.A, way: way})
-}
-
-func firstWire(way path.Path) *wiring.Wire {
-	if wires := way.Wires(); len(wires) > 0 {
-		return wires[0]
-	}
-	return nil
+	return append(groups, alive{parts: []*wiring.Part{c.part}, element: l, at: l.A, wire: wire})
 }
 
 func aliveNames(parts []*wiring.Part) string {
@@ -61,7 +54,7 @@ func isOrAre(parts []*wiring.Part) string {
 }
 
 // report reports what is alive, at the wire to move: for a lead that only tells a device
-// to run, the last one before the device; for loads the first one behind the supply.
+// to run, the last one before the device; else the one that the latest layer laid.
 func (o *off) report(a alive) {
 	for _, part := range a.parts {
 		o.named[part] = true
@@ -76,12 +69,18 @@ func (o *off) report(a alive) {
 		Subjects: subjects(natural(designations(a.parts)), []string{o.pass.Graph.Name(a.at)}),
 		States:   []string{o.at.State.Name},
 	}
-	if way, ok := o.way(a.at); ok {
+	if way, ok := o.way(a.at); ok && !pulledLow(a.element) {
 		f.Detail += fmt.Sprintf(" It is live by %s.", way)
 		f.Subjects = subjects(f.Subjects, pathSubjects(way))
 		o.blame(&f, way, a.element)
 	}
 	o.pass.Report(f)
+}
+
+// pulledLow reports whether something is told to run by a low voltage, not by a high one.
+func pulledLow(el wiring.Element) bool {
+	s, ok := el.(*wiring.Sense)
+	return ok && s.Above == 0
 }
 
 // cost says what the battery that is drained most gives, and how long it lasts.
@@ -131,7 +130,7 @@ func (o *off) fedByAlwaysOn(l *wiring.Load) bool {
 // blame points the finding at the wire to move.
 func (o *off) blame(f *diag.Finding, way path.Path, el wiring.Element) {
 	_, tells := el.(*wiring.Sense)
-	wire, landed := firstWire(way), way.Begin
+	wire, landed := newest(o.pass.Harness, way)
 	if tells {
 		wire, landed = tap(o.pass.Harness, way)
 	}

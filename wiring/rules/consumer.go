@@ -8,7 +8,7 @@ import (
 
 // taking is the sorts of edge that a feed ends at, consumers or not: whatever a fault in
 // it or behind it would make draw current from its feed.
-const taking = path.Consumers | path.Sense | path.Resistor | path.Driver | path.Charger | path.Capacitor
+const taking = path.Consumers | path.Sense | path.Resistor | path.Driver | path.Charger | path.Output | path.Capacitor
 
 // consumer is one thing inside a part that uses current.
 type consumer struct {

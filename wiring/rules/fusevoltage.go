@@ -123,7 +123,10 @@ func facing(p *rule.Pass, o opener) *path.Supply {
 		}
 		reach := p.Graph.From(through, s.Plus)
 		for _, n := range o.nodes {
-			if reach.Has(n) && !negative(n) {
+			if !reach.Has(n) || negative(n) {
+				continue
+			}
+			if _, ok := p.Graph.Joined(through, s.Plus, n); ok {
 				found = s
 				break
 			}

@@ -12,7 +12,8 @@ import (
 var groundWords = regexp.MustCompile(`(?i)\b(ground|negative)\b`)
 
 // marked judges what is marked as a ground, though no consumer on it may be modelled: a
-// wire by what it is for, a splice or bus bar by its title.
+// wire by what it is for, a splice or bus bar by its title, a terminal with wires on it by
+// its spoken name.
 func (r *returns) marked() {
 	for _, w := range r.pass.Harness.Wires {
 		if groundWords.MatchString(w.For) && len(w.Joins()) > 0 && !r.grounded(w.Joins()[0][0]) {
@@ -20,11 +21,16 @@ func (r *returns) marked() {
 		}
 	}
 	for _, part := range r.pass.Harness.Parts {
-		if !onlyCopper(part) || !groundWords.MatchString(part.Title) || len(part.Terminals) == 0 {
+		if onlyCopper(part) && groundWords.MatchString(part.Title) && len(part.Terminals) > 0 {
+			if n := part.Terminals[0].Node; n >= 0 && !r.grounded(n) {
+				r.ungrounded(part.Designation, part.At, part.Title, n)
+			}
 			continue
 		}
-		if n := part.Terminals[0].Node; n >= 0 && !r.grounded(n) {
-			r.ungrounded(part.Designation, part.At, part.Title, n)
+		for _, t := range part.Terminals {
+			if groundWords.MatchString(t.Spoken) && t.Node >= 0 && len(t.Wires) > 0 && !r.grounded(t.Node) {
+				r.ungrounded(t.Ref(), part.At, t.Spoken, t.Node)
+			}
 		}
 	}
 }

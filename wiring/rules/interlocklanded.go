@@ -122,34 +122,6 @@ func (i *interlock) joined(r *path.Reach) bool {
 	return len(own) > 1
 }
 
-// moving is a state in which the cart should move, and how everything stands in it.
-type moving struct {
-	name   string
-	closed path.Setting
-}
-
-// movingStates lists the states in which the cart should move and for which ok does not
-// hold. A harness without such a state is asked once, with everything closed.
-func movingStates(p *rule.Pass, ok func(path.Setting) bool) []moving {
-	var failed []moving
-	asked := false
-	for _, s := range p.Harness.States {
-		if s.Moves() <= 0 {
-			continue
-		}
-		asked = true
-		if at := p.Point(s, rule.Middle); at != nil {
-			if closed := path.InState(s, at.Holds); !ok(closed) {
-				failed = append(failed, moving{s.Name, closed})
-			}
-		}
-	}
-	if !asked && !ok(nil) {
-		failed = append(failed, moving{name: "with everything closed"})
-	}
-	return failed
-}
-
 // how tells what the lead does reach, and through what.
 func (i *interlock) how(from wiring.NodeID) string {
 	way, ok := i.wayFrom(from)
@@ -212,71 +184,4 @@ func (i *interlock) advice() string {
 		return fmt.Sprintf("Land %s on %s, this cart's place for it.", i.wire.Name(), t.Ref())
 	}
 	return fmt.Sprintf("Land %s on %s (%s), through its own small fuse.", i.wire.Name(), i.pass.Graph.Name(i.need.nodes[0]), i.need.what)
-}
-
-// judgeLoop judges an interlock that is a loop between two pins of a device: closed where
-// the cart should move, and clear of every positive.
-func judgeLoop(p *rule.Pass) {
-	out, back, ok := loopPins(p.Harness)
-	if !ok {
-		return
-	}
-	l := loop{pass: p, out: out, back: back}
-	need := interlockNeed{kind: wiring.InterlockLoop, nodes: []wiring.NodeID{back.Node}}
-	if failed := movingStates(p, func(s path.Setting) bool {
-		return need.met(p.Graph.From(need.clean(s), out.Node))
-	}); len(failed) > 0 {
-		l.report(fmt.Sprintf("the interlock loop from %s to %s is open", out.Ref(), back.Ref()),
-			fmt.Sprintf("In the state %s no conductors, fuses and closed lockout contacts join the two, so the cart does not move.", failed[0].name),
-			"Join the two pins, best through the charger's lockout contact.")
-	}
-	if s, way, ok := l.positive(); ok {
-		l.report(fmt.Sprintf("the interlock loop from %s to %s is on %s", out.Ref(), back.Ref(), volts(s.Top().Full)),
-			fmt.Sprintf("It comes by %s, and destroys an input made for a few volts.", way),
-			"Take the positive off the loop: its two pins are joined with each other only.")
-	}
-}
-
-// loopPins are the two pins that must be joined: of a declared loop, else those that
-// layers name with the points lockout and lockout-return.
-func loopPins(h *wiring.Harness) (out, back *wiring.Terminal, ok bool) {
-	if il := h.Interlock; il != nil && il.Kind == wiring.InterlockLoop && len(il.Terminals) == 2 {
-		return il.Terminals[0], il.Terminals[1], true
-	}
-	out, first := pointTerminal(h, "lockout")
-	back, second := pointTerminal(h, "lockout-return")
-	return out, back, first && second
-}
-
-// positive finds a supply whose positive is on either pin without anything in between that
-// would limit it.
-func (l *loop) positive() (*path.Supply, path.Path, bool) {
-	p := l.pass
-	for _, s := range p.Supplies() {
-		reach := p.Graph.From(path.Through{Sorts: path.Conducting}.Until(p.Negative), s.Plus)
-		for _, t := range []*wiring.Terminal{l.out, l.back} {
-			if way, ok := reach.To(t.Node); ok && !p.Negative(t.Node) {
-				return s, way, true
-			}
-		}
-	}
-	return nil, path.Path{}, false
-}
-
-type loop struct {
-	pass      *rule.Pass
-	out, back *wiring.Terminal
-}
-
-func (l *loop) report(message, detail, advice string) {
-	at := l.out.Part.At
-	names := []string{l.out.Ref(), l.back.Ref()}
-	for _, t := range []*wiring.Terminal{l.back, l.out} {
-		for _, w := range t.Wires {
-			names = append(names, w.Name())
-			at = landing(w, t.Node)
-		}
-	}
-	l.pass.Report(diag.Finding{Message: message, Detail: detail, Advice: advice, At: at,
-		Related: defined(l.out.Part.Designation, l.out.Part.At), Subjects: subjects(names, []string{l.out.Part.Designation})})
 }

@@ -81,8 +81,12 @@ func (o *off) controls(part *wiring.Part, el wiring.Element) {
 	switch el := el.(type) {
 	case *wiring.Converter:
 		if sense := o.told(el.When); sense != nil {
+			how := "always live"
+			if pulledLow(sense) {
+				how = "low with the key off, which tells it to run"
+			}
 			o.report(alive{parts: []*wiring.Part{part}, element: sense, at: sense.At, level: diag.Error,
-				message: fmt.Sprintf("the %s lead of %s is always live", sense.Name, titled(part))})
+				message: fmt.Sprintf("the %s lead of %s is %s", sense.Name, titled(part), how)})
 		}
 	case *wiring.Coil:
 		o.report(alive{parts: []*wiring.Part{part}, element: el, at: el.A, level: diag.Error,

@@ -65,7 +65,7 @@ func runPolarity(p *rule.Pass) {
 // supply whose positive feeds B, and no supply sees it the right way round.
 func turned(p *rule.Pass, e *path.Edge, how string) {
 	var wrong *path.Supply
-	for _, s := range p.Supplies() {
+	for _, s := range steadySupplies(p) {
 		if s.Element == e.Element {
 			continue
 		}
@@ -81,9 +81,21 @@ func turned(p *rule.Pass, e *path.Edge, how string) {
 	}
 	part := e.Part()
 	plus, minus := p.Graph.Name(e.A), p.Graph.Name(e.B)
-	report(p, e, fmt.Sprintf("%s %s", titled(part), how),
+	reportTurnedDevice(p, e, fmt.Sprintf("%s %s", titled(part), how),
 		fmt.Sprintf("%s is on the negative of %s, %s on its positive.", plus, wrong.Element.Base().Part.Designation, minus),
 		fmt.Sprintf("Change the wires on %s and %s over.", plus, minus))
+}
+
+// steadySupplies lists the supplies that tell which side is positive. A charger does not:
+// it is judged against the battery.
+func steadySupplies(p *rule.Pass) []*path.Supply {
+	var steady []*path.Supply
+	for _, s := range p.Supplies() {
+		if _, charger := s.Element.(*wiring.Charger); !charger {
+			steady = append(steady, s)
+		}
+	}
+	return steady
 }
 
 // between reports whether a supply's positive feeds one node and its negative takes back
@@ -103,7 +115,7 @@ func between(p *rule.Pass, s *path.Supply, e *path.Edge, plus, minus wiring.Node
 // shorting reports a diode that lies forward across a supply: one across a coil, the
 // wrong way round.
 func shorting(p *rule.Pass, e *path.Edge) {
-	for _, s := range p.Supplies() {
+	for _, s := range steadySupplies(p) {
 		if !between(p, s, e, e.A, e.B) {
 			continue
 		}
@@ -111,7 +123,7 @@ func shorting(p *rule.Pass, e *path.Edge) {
 		if coil := coilAcross(p.Graph, e); coil != "" {
 			across = " across the coil of " + coil
 		}
-		report(p, e, fmt.Sprintf("the diode %s%s is the wrong way round", e.Part().Designation, across),
+		reportTurnedDevice(p, e, fmt.Sprintf("the diode %s%s is the wrong way round", e.Part().Designation, across),
 			fmt.Sprintf("Its anode %s is on the positive of %s and its cathode %s on the negative: it shorts the supply.",
 				p.Graph.Name(e.A), s.Element.Base().Part.Designation, p.Graph.Name(e.B)),
 			"Turn it round: the cathode (the band) to the positive side.")
@@ -132,63 +144,8 @@ func coilAcross(g *path.Graph, diode *path.Edge) string {
 	return ""
 }
 
-// turnedInString reports two batteries that are joined positive to positive, or negative
-// to negative, and not in parallel: one of a string was turned round.
-func turnedInString(p *rule.Pass, b *wiring.Source) {
-	metal := path.Through{Sorts: path.Metal}
-	for _, s := range p.Supplies() {
-		o, ok := s.Element.(*wiring.Source)
-		if !ok || o == b || !wiring.Less(b.Ref(), o.Ref()) {
-			continue
-		}
-		plus, minus := p.Graph.SameCopper(b.A, o.A), p.Graph.SameCopper(b.B, o.B)
-		if plus && !p.Graph.From(metal, b.B).Has(o.B) {
-			reportTurned(p, b, o, b.A, o.A)
-		}
-		if minus && !p.Graph.From(metal, b.A).Has(o.A) && !ownBus(p, b, o) {
-			reportTurned(p, b, o, b.B, o.B)
-		}
-	}
-}
-
-// ownBus reports whether two batteries with a common negative are two buses of their own
-// and no string: each feeds something from its positive.
-func ownBus(p *rule.Pass, b, o *wiring.Source) bool {
-	for _, plus := range []wiring.NodeID{b.A, o.A} {
-		reach := p.Graph.From(path.Through{Sorts: path.Conducting}, plus)
-		_, feeds := reach.First(func(n wiring.NodeID) bool {
-			for _, e := range p.Graph.At(n) {
-				if e.Sort&taking != 0 && e.Part() != b.Part && e.Part() != o.Part {
-					return true
-				}
-			}
-			return false
-		})
-		if !feeds {
-			return false
-		}
-	}
-	return true
-}
-
-func reportTurned(p *rule.Pass, b, o *wiring.Source, at, other wiring.NodeID) {
-	way, _ := p.Graph.From(path.Through{Sorts: path.Conductors}, at).To(other)
-	w, n := newest(p.Harness, way)
-	f := diag.Finding{
-		Message:  fmt.Sprintf("%s and %s are joined at %s and %s: one of them is the wrong way round", b.Part.Designation, o.Part.Designation, p.Graph.Name(at), p.Graph.Name(other)),
-		Detail:   fmt.Sprintf("By %s. In a string the positive of one goes to the negative of the next.", way),
-		Advice:   "Turn the battery round whose neighbours are joined so, or change its two cables over.",
-		At:       b.Part.At,
-		Subjects: subjects([]string{b.Part.Designation, o.Part.Designation}, pathSubjects(way)),
-	}
-	if w != nil {
-		f.At = landing(w, n)
-	}
-	p.Report(f)
-}
-
-// report reports a device that is the wrong way round, at the wire on its positive.
-func report(p *rule.Pass, e *path.Edge, message, detail, advice string) {
+// reportTurnedDevice reports a device that is the wrong way round, at the wire on its positive.
+func reportTurnedDevice(p *rule.Pass, e *path.Edge, message, detail, advice string) {
 	part := e.Part()
 	at := part.At
 	var names []string
