@@ -24,10 +24,13 @@ type carries struct {
 	ambient    quantity.Celsius
 	bundle     int
 	basis      string // "105 C insulation at 40 C"
+	thin       bool   // thinner than the ampacity table: amps is the largest fuse of the aircraft circular
 }
 
 // pieceCarries looks up what a piece of a wire may carry, where it lies. bundled is the
-// number of conductors that count in its loom; 0 and 1 mean it lies alone.
+// number of conductors that count in its loom; 0 and 1 mean it lies alone. Where the
+// ampacity table ends, at 18 AWG, the fuse that AC 43.13-1B Table 11-3 gives a wire in a
+// hot bundle counts; below that there is nothing, and an error.
 func pieceCarries(p *rule.Pass, w *wiring.Wire, size quantity.Size, bundled int) (carries, error) {
 	c := carries{insulation: w.Insulation, ambient: ambientOf(p.Harness, w), bundle: bundled}
 	said := ""
@@ -36,7 +39,12 @@ func pieceCarries(p *rule.Pass, w *wiring.Wire, size quantity.Size, bundled int)
 	}
 	capacity, err := p.Handbook.Ampacity(size, c.insulation)
 	if err != nil {
-		return c, err
+		_, fuse, ok := p.Handbook.FAAProtector(size)
+		if !ok {
+			return c, err
+		}
+		c.amps, c.thin, c.basis = fuse, true, "AC 43.13-1B Table 11-3; the ampacity table ends at 18 AWG"
+		return c, nil
 	}
 	factor := handbook.AmbientFactor(c.insulation, c.ambient) * p.Handbook.BundleFactor(bundled)
 	c.amps = quantity.Ampere(float64(capacity.Amps) * float64(factor))

@@ -38,18 +38,17 @@ type weak struct {
 	most    quantity.Ampere
 }
 
-// weigh finds what a piece may carry: by the ampacity table, and where it is thinner than
-// that begins, by the aircraft circular.
+// weigh finds what a piece may carry and the largest fuse before it.
 func (f *fusing) weigh(w *wiring.Wire, piece wiring.Piece, b behind, bundled int) (weak, bool) {
-	if c, err := pieceCarries(f.pass, w, piece.Size, bundled); err == nil {
-		return weak{piece, c, f.most(c.amps, b.fuse)}, true
-	}
-	_, fuse, ok := f.pass.Handbook.FAAProtector(piece.Size)
-	if !ok {
-		f.pass.NotChecked(w.Name(), fmt.Sprintf("no table has %v", piece.Size), pieceSpan(w, piece))
+	c, err := pieceCarries(f.pass, w, piece.Size, bundled)
+	if err != nil {
+		f.pass.NotChecked(w.Name(), err.Error(), pieceSpan(w, piece))
 		return weak{}, false
 	}
-	return weak{piece, carries{amps: fuse, basis: "AC 43.13-1B Table 11-3; the ampacity table ends at 18 AWG"}, fuse}, true
+	if c.thin {
+		return weak{piece, c, c.amps}, true
+	}
+	return weak{piece, c, f.most(c.amps, b.fuse)}, true
 }
 
 // most is the largest rating that may protect an ampacity, by the clause that holds from
