@@ -2,7 +2,6 @@ package job_test
 
 import (
 	"bytes"
-	"os"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -13,39 +12,26 @@ import (
 	"github.com/rogpeppe/go-internal/txtar"
 )
 
-// FuzzLoad reads an archive as a job with its layers. Whatever it holds, reading ends
-// without a panic; a harness keeps its promises, and reading again says the same.
+// FuzzLoad reads a job, an add-on and a wire list over the platform and kit of the test
+// cases. Whatever they hold, reading ends without a panic; a harness keeps its promises,
+// and reading again says the same.
 func FuzzLoad(f *testing.F) {
-	names, err := filepath.Glob("testdata/faults/*.txtar")
-	if err != nil || len(names) == 0 {
-		f.Fatalf("no cases: %v", err)
-	}
-	for _, name := range names {
-		text, err := os.ReadFile(name)
-		if err != nil {
-			f.Fatal(err)
-		}
-		f.Add(text)
-	}
 	base, err := txtar.ParseFile("testdata/faults/base.txtar")
 	if err != nil {
 		f.Fatal(err)
 	}
-	f.Fuzz(func(t *testing.T, text []byte) {
-		a := txtar.Parse(text)
-		if len(a.Files) > 20 || len(text) > 1<<16 {
+	seedFuzz(f)
+	f.Fuzz(func(t *testing.T, text, addon, list string) {
+		if len(text)+len(addon)+len(list) > 1<<15 {
 			return
 		}
-		for i := range a.Files {
-			a.Files[i].Name = strings.Trim(a.Files[i].Name, "/")
-		}
-		files := archiveFS(base, a)
-		if _, ok := files["job.yaml"]; !ok {
-			files["job.yaml"] = &fstest.MapFile{Data: []byte("job: T-1\nuse: [cart, kit]\n")}
-		}
+		files := archiveFS(base)
+		files["job.yaml"] = &fstest.MapFile{Data: []byte(text)}
+		files["addons/light.yaml"] = &fstest.MapFile{Data: []byte(addon)}
+		files["list.csv"] = &fstest.MapFile{Data: []byte(list)}
 		h, findings, err := job.Load("job.yaml", job.Options{FS: files})
 		if err != nil {
-			return
+			t.Fatal(err)
 		}
 		if (h == nil) != (diag.Worst(findings) == diag.Error) {
 			t.Errorf("harness: %v, findings:\n%s", h != nil, listing(findings))
@@ -66,4 +52,37 @@ func FuzzLoad(f *testing.F) {
 			}
 		}
 	})
+}
+
+// seedFuzz begins with the cases of the other tests.
+func seedFuzz(f *testing.F) {
+	f.Helper()
+	var names []string
+	for _, pattern := range []string{"testdata/faults/*.txtar", "testdata/layers/*.txtar"} {
+		found, err := filepath.Glob(pattern)
+		if err != nil || len(found) == 0 {
+			f.Fatalf("no cases: %v", err)
+		}
+		names = append(names, found...)
+	}
+	for _, name := range names {
+		a, err := txtar.ParseFile(name)
+		if err != nil {
+			f.Fatal(err)
+		}
+		var text, addon, list string
+		for _, file := range a.Files {
+			switch {
+			case file.Name == "job.yaml":
+				text = string(file.Data)
+			case strings.HasSuffix(file.Name, ".csv"):
+				list = string(file.Data)
+			case strings.HasPrefix(file.Name, "addons/"):
+				addon = string(file.Data)
+			}
+		}
+		if text != "" {
+			f.Add(text, addon, list)
+		}
+	}
 }

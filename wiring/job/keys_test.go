@@ -1,11 +1,13 @@
 package job
 
 import (
+	"slices"
 	"strings"
 	"testing"
 	"testing/fstest"
 
 	"github.com/lugwright/lugwright/wiring"
+	"github.com/lugwright/lugwright/wiring/kind"
 	"github.com/lugwright/lugwright/wiring/source"
 )
 
@@ -88,6 +90,21 @@ func TestListColumnsAreKeys(t *testing.T) {
 	for _, k := range wireKeys {
 		if !have[k.Name] {
 			t.Errorf("no column for %s", k.Name)
+		}
+	}
+}
+
+// The kinds know which keys every part has, so that no rating is called like one.
+func TestPartKeysOfKinds(t *testing.T) {
+	ours := partKeys.names("")
+	for _, name := range ours {
+		if !slices.Contains(kind.PartKeys, name) {
+			t.Errorf("package kind does not know that every part has %s", name)
+		}
+	}
+	for _, name := range kind.PartKeys {
+		if !slices.Contains(ours, name) {
+			t.Errorf("package kind reserves %s, which is no key of a part", name)
 		}
 	}
 }

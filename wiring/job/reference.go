@@ -3,6 +3,8 @@ package job
 import (
 	"fmt"
 	"strings"
+
+	"github.com/lugwright/lugwright/wiring/kind"
 )
 
 // section is one table of the reference.
@@ -32,8 +34,8 @@ func sections() []section {
 	}
 }
 
-// Reference is the written reference of layers and wire lists, in Markdown. It follows
-// from the tables that the files are read by.
+// Reference is the written reference of the whole format, in Markdown: layers, wire lists,
+// kinds. It follows from the tables that the files are read by.
 func Reference() string {
 	var b strings.Builder
 	b.WriteString(referenceHead)
@@ -45,6 +47,7 @@ func Reference() string {
 		b.WriteString(s.keys.markdown())
 	}
 	fmt.Fprintf(&b, referenceLists, "`"+strings.Join(listColumns, "`, `")+"`")
+	b.WriteString("\n" + kind.Reference())
 	return b.String()
 }
 
