@@ -122,18 +122,28 @@ func (g *Graph) Copper(n wiring.NodeID) int {
 	return int(g.copper[n])
 }
 
-// groups numbers the connected groups of nodes under t, by their smallest node.
+// groups numbers the connected groups of nodes under t, by their smallest node. t must not
+// pass diodes, which join in one direction only.
 func (g *Graph) groups(t Through) []int32 {
 	group := make([]int32, len(g.at))
 	for i := range group {
 		group[i] = -1
 	}
-	for n := range g.at {
-		if group[n] >= 0 {
+	var queue []wiring.NodeID
+	for first := range g.at {
+		if group[first] >= 0 {
 			continue
 		}
-		for _, m := range g.From(t, wiring.NodeID(n)).Nodes() {
-			group[m] = int32(n)
+		group[first] = int32(first)
+		queue = append(queue[:0], wiring.NodeID(first))
+		for i := 0; i < len(queue); i++ {
+			n := queue[i]
+			for _, e := range g.at[n] {
+				if m := e.Other(n); group[m] < 0 && t.passes(e, n) {
+					group[m] = int32(first)
+					queue = append(queue, m)
+				}
+			}
 		}
 	}
 	return group

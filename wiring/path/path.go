@@ -57,6 +57,16 @@ func (p Path) Then(q Path) Path {
 	return Path{Begin: p.Begin, End: q.End, Steps: steps, graph: p.graph}
 }
 
+// Reversed is the same way from its end to its beginning.
+func (p Path) Reversed() Path {
+	back := Path{Begin: p.End, End: p.Begin, graph: p.graph}
+	for i := len(p.Steps) - 1; i >= 0; i-- {
+		s := p.Steps[i]
+		back.Steps = append(back.Steps, Step{Edge: s.Edge, From: s.To, To: s.From})
+	}
+	return back
+}
+
 // String tells the path from its first terminal to its last, with the wires and the parts
 // in between: "G1.+ - W6 - K1.in - W13 - F11 - W14 - S2.in". Where wire meets wire, the
 // terminal is named; a part that has several elements is named with the one that was

@@ -92,6 +92,9 @@ func TestPathLists(t *testing.T) {
 	if diff := cmp.Diff([]string{"F1.fuse1", "F2.fuse1"}, fuses); diff != "" {
 		t.Errorf("fuses (-want +got):\n%s", diff)
 	}
+	if got, want := p.Reversed().String(), "S1.out - S1 - W6 - F2 - W5 - K1.in - W2 - F1 - W1 - G1.+"; got != want {
+		t.Errorf("reversed %s, want %s", got, want)
+	}
 	if p.Passes(path.Contact) || !p.Passes(path.Switch) {
 		t.Errorf("passes a contact: %v, a switch: %v", p.Passes(path.Contact), p.Passes(path.Switch))
 	}

@@ -41,8 +41,9 @@ type opener struct {
 }
 
 func runFuseVoltage(p *rule.Pass) {
+	f := newFacing(p)
 	for _, o := range openers(p.Harness) {
-		s := facing(p, o)
+		s := f.highest(o)
 		if s == nil {
 			continue
 		}
@@ -104,35 +105,63 @@ func switchNodes(s *wiring.Switch) []wiring.NodeID {
 	return nodes
 }
 
-// facing is the supply of the highest voltage that can stand on the opener: one that
-// reaches it by anything that carries current, a load on the way counted, before the
-// negative side. Where the opener itself makes the negative side, it counts as open.
-func facing(p *rule.Pass, o opener) *path.Supply {
-	negative := p.Negative
+// facing tells which supply can stand on an opener: it reaches it by anything that carries
+// current, a load on the way counted, before the negative side.
+type facing struct {
+	pass  *rule.Pass
+	reach []*path.Reach // by supply
+}
+
+func newFacing(p *rule.Pass) facing {
+	f := facing{pass: p}
+	for _, s := range p.Supplies() {
+		f.reach = append(f.reach, p.Graph.From(facingThrough(p.Negative), s.Plus))
+	}
+	return f
+}
+
+func facingThrough(negative func(wiring.NodeID) bool) path.Through {
+	return path.Through{Sorts: path.Conducting | path.Resistor | path.Load | path.Coil, Ohms: joining}.Until(negative)
+}
+
+// highest is the supply of the highest voltage that can stand on the opener; nil if none.
+// Where the opener itself makes the negative side, it counts as open.
+func (f facing) highest(o opener) *path.Supply {
+	p, negative, reach := f.pass, f.pass.Negative, func(i int) *path.Reach { return f.reach[i] }
 	for _, n := range o.nodes {
 		if p.Negative(n) {
 			negative = negativeWithout(p, o.element)
+			reach = func(i int) *path.Reach {
+				return p.Graph.From(facingThrough(negative).Without(o.element), p.Supplies()[i].Plus)
+			}
 			break
 		}
 	}
-	through := path.Through{Sorts: path.Conducting | path.Resistor | path.Load | path.Coil, Ohms: joining}.Without(o.element).Until(negative)
 	var found *path.Supply
-	for _, s := range p.Supplies() {
-		if found != nil && s.Top().Full <= found.Top().Full {
-			continue
-		}
-		reach := p.Graph.From(through, s.Plus)
-		for _, n := range o.nodes {
-			if !reach.Has(n) || negative(n) {
-				continue
-			}
-			if _, ok := p.Graph.Joined(through, s.Plus, n); ok {
-				found = s
-				break
-			}
+	for i, s := range p.Supplies() {
+		if (found == nil || s.Top().Full > found.Top().Full) && f.stands(o, s, reach(i), negative) {
+			found = s
 		}
 	}
 	return found
+}
+
+// stands reports whether a supply reaches one of the opener's nodes in one position of all
+// switches, without going through the opener.
+func (f facing) stands(o opener, s *path.Supply, reach *path.Reach, negative func(wiring.NodeID) bool) bool {
+	for _, n := range o.nodes {
+		way, ok := reach.To(n)
+		if !ok || negative(n) {
+			continue
+		}
+		if way.Agrees() {
+			return true
+		}
+		if _, ok := f.pass.Graph.Joined(facingThrough(negative).Without(o.element), s.Plus, n); ok {
+			return true
+		}
+	}
+	return false
 }
 
 // negativeWithout is the negative side with one element open.

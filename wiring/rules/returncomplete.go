@@ -39,10 +39,9 @@ func runReturnComplete(p *rule.Pass) {
 	r := returns{pass: p}
 	for _, s := range p.Supplies() {
 		r.feed = append(r.feed, p.Graph.From(carrying(), s.Plus))
-		back := carrying()
-		back.Against = true
-		r.back = append(r.back, p.Graph.From(back, s.Negatives()...))
+		r.back = append(r.back, p.Graph.From(returning(), s.Negatives()...))
 	}
+	r.least = make([]*path.Reach, len(r.back))
 	for _, c := range consumers(p.Graph) {
 		r.consumer(c)
 	}
@@ -61,10 +60,18 @@ func carrying() path.Through {
 	return path.Through{Sorts: path.Conducting | path.Resistor, Ohms: 100}
 }
 
+// returning is the same, searched from a negative backwards.
+func returning() path.Through {
+	t := carrying()
+	t.Against = true
+	return t
+}
+
 type returns struct {
 	pass   *rule.Pass
 	feed   []*path.Reach // by supply: what its positive reaches
 	back   []*path.Reach // by supply: from where current comes back to its negative
+	least  []*path.Reach // by supply: the same by least ohms; found when first wanted
 	broken []brokenReturn
 }
 
@@ -78,7 +85,7 @@ func (r *returns) consumer(c consumer) {
 			continue
 		}
 		if r.feed[i].Has(c.plus) && r.returnsFrom(c.minus, i) {
-			r.drop(c, s)
+			r.drop(c, i)
 			return
 		}
 		if r.feed[i].Has(c.minus) && r.returnsFrom(c.plus, i) {
@@ -96,8 +103,9 @@ func (r *returns) consumer(c consumer) {
 // returnsFrom reports whether current gets from a node back to a supply in one position of
 // all switches; the bridge of a controller is no return for what hangs on its input.
 func (r *returns) returnsFrom(n wiring.NodeID, supply int) bool {
-	if !r.back[supply].Has(n) {
-		return false
+	way, ok := r.back[supply].To(n)
+	if !ok || way.Agrees() {
+		return ok
 	}
 	for _, minus := range r.pass.Supplies()[supply].Negatives() {
 		if _, ok := r.pass.Graph.Joined(carrying(), n, minus); ok {

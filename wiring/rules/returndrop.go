@@ -11,21 +11,22 @@ import (
 )
 
 // drop compares what the return alone loses with the limits.
-func (r *returns) drop(c consumer, s *path.Supply) {
+func (r *returns) drop(c consumer, supply int) {
+	s := r.pass.Supplies()[supply]
 	at := s.Own.Middle
 	amps := c.amps(at)
 	if amps <= 0 || at <= 0 {
 		return
 	}
-	reach := r.pass.Graph.Least(carrying(), r.ohms, c.minus)
-	way, ok := reach.To(s.Minus)
-	if !ok {
+	if r.least[supply] == nil {
+		r.least[supply] = r.pass.Graph.Least(returning(), r.ohms, s.Negatives()...)
+	}
+	found, ok := r.least[supply].To(c.minus)
+	way, ohms := found.Reversed(), r.least[supply].Cost(c.minus)
+	if !ok || r.unknown(way) {
 		return
 	}
-	if w := r.unknown(way); w != nil {
-		return
-	}
-	lost := quantity.Volt(float64(amps) * reach.Cost(s.Minus))
+	lost := quantity.Volt(float64(amps) * ohms)
 	share := quantity.Ratio(float64(lost) / float64(at))
 	limits := r.pass.Harness.Limits
 	if share <= limits.Drop {
@@ -38,7 +39,7 @@ func (r *returns) drop(c consumer, s *path.Supply) {
 	r.pass.Report(diag.Finding{
 		Level:    level,
 		Message:  fmt.Sprintf("the return of %s loses %s, %v of its supply", c.name(), volts(lost), share),
-		Detail:   fmt.Sprintf("%v through %.2g ohm, by %s; the limit is %v.", amps, reach.Cost(s.Minus), way, limits.Drop),
+		Detail:   fmt.Sprintf("%v through %.2g ohm, by %s; the limit is %v.", amps, ohms, way, limits.Drop),
 		Advice:   "Lay a larger or a shorter return.",
 		At:       returnSpan(way, c),
 		Subjects: subjects([]string{c.part.Designation}, pathSubjects(way)),
@@ -74,14 +75,16 @@ func (r *returns) ohms(e *path.Edge) float64 {
 	return 0
 }
 
-func (r *returns) unknown(way path.Path) *wiring.Wire {
+// unknown says that the loss in a return cannot be told where a wire of it has no size or
+// length.
+func (r *returns) unknown(way path.Path) bool {
 	for _, w := range way.Wires() {
 		if _, known := wireOhms(r.pass, w); !known && !w.Cord() {
 			r.pass.NotChecked(w.Name(), "the loss in this return is not known: it has no size or length", w.At)
-			return w
+			return true
 		}
 	}
-	return nil
+	return false
 }
 
 // wireOhms is the resistance of the known pieces of a wire, and whether all are known.
