@@ -1,10 +1,10 @@
 // Package catalog holds the kinds of device and the operating states that ship with the
-// program, as YAML files like those that a shop writes itself.
+// program, as YAML files like those that a shop writes itself. They are data: to change
+// what a device is, change its file.
 package catalog
 
 import (
 	"embed"
-	"path"
 	"strings"
 	"sync"
 
@@ -13,40 +13,46 @@ import (
 	"github.com/lugwright/lugwright/wiring/source"
 )
 
-// files are named as spans call them: "built-in/kinds/reducer.yaml".
-//
 //go:embed kinds/*.yaml states.yaml
 var files embed.FS
 
-// prefix stands before the names of shipped files, so that nobody looks for them beside
-// the job.
+// prefix stands before the names of shipped files where spans call them, so that nobody
+// looks for them beside the job: "built-in/kinds/reducer.yaml".
 const prefix = "built-in/"
+
+const (
+	folder     = "kinds"
+	extension  = ".yaml"
+	statesFile = "states.yaml"
+)
 
 // shipped is every kind, read once. The files do not change, so neither does it.
 var shipped = sync.OnceValue(func() *kind.Set {
 	set := kind.NewSet(nil)
-	entries, err := files.ReadDir("kinds")
+	entries, err := files.ReadDir(folder)
 	if err != nil {
 		panic("catalog: " + err.Error()) // the files are part of the program
 	}
 	for _, e := range entries {
-		name, text, _ := Text(strings.TrimSuffix(e.Name(), ".yaml"))
-		root, _ := source.Parse(name, text)
+		file, text, _ := Text(strings.TrimSuffix(e.Name(), extension))
+		root, _ := source.Parse(file, text)
 		set.AddFile(root)
 	}
-	set.Findings()
+	set.Findings() // reads them all: from here on the set may be shared
 	return set
 })
 
-// Kind finds a shipped kind by name.
+// Kind finds a shipped kind by name, without regard to case.
 func Kind(name string) (*kind.Definition, bool) { return shipped().Get(name) }
 
 // Kinds lists every shipped kind, sorted by name.
 func Kinds() []*kind.Definition {
-	var all []*kind.Definition
-	for _, name := range Names() {
-		d, _ := Kind(name)
-		all = append(all, d)
+	names := Names()
+	all := make([]*kind.Definition, 0, len(names))
+	for _, name := range names {
+		if d, ok := Kind(name); ok {
+			all = append(all, d)
+		}
 	}
 	return all
 }
@@ -54,22 +60,23 @@ func Kinds() []*kind.Definition {
 // Names lists the names of the shipped kinds, sorted.
 func Names() []string { return shipped().Names() }
 
-// Findings is what is wrong with the shipped kinds; a test holds it empty.
-func Findings() []diag.Finding { return shipped().Findings() }
-
 // Text returns the file of a shipped kind as it stands, and its name as spans call it.
 func Text(name string) (file string, text []byte, ok bool) {
-	text, err := files.ReadFile(path.Join("kinds", name+".yaml"))
-	return prefix + "kinds/" + name + ".yaml", text, err == nil
+	file = folder + "/" + name + extension // not joined: a name is no path
+	text, err := files.ReadFile(file)
+	if err != nil {
+		return "", nil, false
+	}
+	return prefix + file, text, true
 }
 
 // States returns the layer of built-in operating states and its name as spans call it.
 func States() (file string, text []byte) {
-	text, err := files.ReadFile("states.yaml")
+	text, err := files.ReadFile(statesFile)
 	if err != nil {
-		panic("catalog: " + err.Error())
+		panic("catalog: " + err.Error()) // the file is part of the program
 	}
-	return prefix + "states.yaml", text
+	return prefix + statesFile, text
 }
 
 // AddTo remembers every shipped file, so that a finding can quote its line.
