@@ -9,6 +9,9 @@ import (
 	"github.com/lugwright/lugwright/wiring/source"
 )
 
+// isList reports whether a file is a wire list by its name.
+func isList(name string) bool { return strings.HasSuffix(strings.ToLower(name), ".csv") }
+
 // wireColumn holds the numbers of the wires of a list.
 const wireColumn = "wire"
 

@@ -145,7 +145,7 @@ func (g *gatherer) file(name string, u usage) *parsed {
 // parse turns a text into the keys of a layer.
 func (g *gatherer) parse(name, shown string, text []byte) *parsed {
 	g.files.Add(shown, text)
-	if strings.HasSuffix(wiring.Fold(name), ".csv") {
+	if isList(name) {
 		list, column, findings := parseCSV(shown, text)
 		g.findings = append(g.findings, findings...)
 		g.gaps = g.gaps || diag.Worst(findings) == diag.Error

@@ -64,6 +64,9 @@ func load(file string, o Options, want extent) (*wiring.Harness, []diag.Finding,
 	if _, err := s.stat(name); err != nil {
 		return nil, nil, fmt.Errorf("job: %w", plain(err, s.shown(name)))
 	}
+	if isList(name) {
+		return nil, nil, fmt.Errorf("job: %s is a wire list: name the job that uses it", s.shown(name))
+	}
 	r := newReading(s, o.catalog())
 	r.gather(name)
 	if want == before && !r.cutAtPlatform() {

@@ -96,6 +96,7 @@ func TestCallErrors(t *testing.T) {
 	files := fstest.MapFS{
 		"shop/shop.yaml": {Data: []byte("shop: Quay Lane Carts\n")},
 		"shop/job.yaml":  {Data: []byte("job: T-1\n")},
+		"shop/list.csv":  {Data: []byte("wire,from,to\n")},
 	}
 	tests := []struct {
 		file, root, want string
@@ -106,6 +107,7 @@ func TestCallErrors(t *testing.T) {
 		{"shop/job.yaml", "other", "job: shop/job.yaml lies outside the root other", nil},
 		{"../job.yaml", "", "job: ../job.yaml is no path inside the file system that was given", nil},
 		{"shop", "", "job: shop is a folder", nil},
+		{"shop/list.csv", "", "job: shop/list.csv is a wire list: name the job that uses it", nil},
 	}
 	for _, tt := range tests {
 		h, findings, err := job.Load(tt.file, job.Options{FS: files, Root: tt.root})
