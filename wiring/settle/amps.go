@@ -51,7 +51,7 @@ func (p *Point) WireDrop(w *wiring.Wire, pole int) quantity.Volt {
 		return 0
 	}
 	branch := p.net.wireFirst[i] + int32(pole)
-	if !p.laws[branch].conducts() {
+	if !p.net.wireLaws[branch].conducts() {
 		return 0
 	}
 	return quantity.Volt(p.voltage(branch))

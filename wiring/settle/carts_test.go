@@ -152,3 +152,14 @@ func TestEverySwitchPosition(t *testing.T) {
 		})
 	}
 }
+
+// BenchmarkCart settles a whole cart, driving, from cold.
+func BenchmarkCart(b *testing.B) {
+	h := cart(b, "tern-point-14")
+	n := Compile(h)
+	for b.Loop() {
+		if p, err := n.Settle(b.Context(), h.State("driving"), Options{}); err != nil || p.Outcome != Settled {
+			b.Fatal(p.Outcome, err)
+		}
+	}
+}

@@ -138,6 +138,24 @@ func TestSelfHoldingRelay(t *testing.T) {
 	}
 }
 
+// A point that is given goes before the state that a state names.
+func TestGivenPointGoesBeforeTheNamedState(t *testing.T) {
+	b := newBench()
+	b.battery("G1", 20, 0.01) // between drop-out and pull-in: what was, stays
+	coil := b.relay("K1", 100, 32, 12)
+	b.wire("G1.+", "K1.86", 1)
+	b.wire("G1.-", "K1.85", 1)
+	low, up := &wiring.State{Name: "low"}, &wiring.State{Name: "after low", After: "low"}
+	b.h.States = []*wiring.State{low, up}
+	n := Compile(b.h)
+	high, _ := n.Settle(t.Context(), low, Options{OpenCircuit: atVolts(48)})
+	named, _ := n.Settle(t.Context(), up, Options{})
+	given, _ := n.Settle(t.Context(), up, Options{After: high})
+	if d := cmp.Diff([]bool{true, false, true}, []bool{high.Holds(coil), named.Holds(coil), given.Holds(coil)}); d != "" {
+		t.Error(d)
+	}
+}
+
 // States that begin with each other come to an end.
 func TestStatesThatBeginWithEachOther(t *testing.T) {
 	b := newBench()

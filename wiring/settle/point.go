@@ -2,14 +2,15 @@ package settle
 
 import (
 	"math"
+	"slices"
 
 	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/quantity"
 )
 
 // Point is the operating point of a harness in a state. It does not change once it has
-// been returned, and may be read by many goroutines. With an Outcome other than Settled
-// its figures are those of the last network that was solved.
+// been returned, and may be read by many goroutines. When a state chatters, its figures
+// are those of the last network that was solved; with NoSolution all of them are 0.
 type Point struct {
 	Outcome Outcome
 	State   *wiring.State
@@ -23,15 +24,17 @@ type Point struct {
 	Residual     Residual
 
 	net       *Network
-	positions []string
-	memory    []bool // by model
-	holds     []bool // by model
+	charge    quantity.Ratio
+	override  func(*wiring.Source) quantity.Volt
+	positions []string // by control
+	memory    []bool   // by model
+	holds     []bool   // by model
 	opened    []int32
 	overload  []int32
 	piece     []piece // by bend
 	inUse     []bool
-	laws      []law // by branch
-	hi, lo    []float64
+	delivered []float64
+	hi, lo    []float64 // by bus
 	amps      []float64 // by branch
 	root      []int32   // by bus: names the group that it hangs together with
 	against   []int32   // by bus: the bus that its readings are taken against; -1: none
@@ -53,16 +56,17 @@ type Residual struct {
 func (s *solving) record(p *Point) {
 	n := s.network
 	p.net, p.Rounds = n, s.rounds
-	p.positions = append([]string(nil), s.positions...)
-	p.memory = append([]bool(nil), s.memory...)
-	p.opened = append([]int32(nil), s.broken...)
+	p.charge, p.override = s.charge, s.override
+	p.positions = slices.Clone(s.positions)
+	p.memory = slices.Clone(s.memory)
+	p.opened = slices.Clone(s.broken)
 	p.overload = s.overloaded()
-	p.piece = append([]piece(nil), s.piece...)
-	p.inUse = append([]bool(nil), s.inUse...)
-	p.laws = append([]law(nil), s.laws...)
-	p.hi = append([]float64(nil), s.hi...)
-	p.lo = append([]float64(nil), s.lo...)
-	p.amps = append([]float64(nil), s.amps...)
+	p.piece = slices.Clone(s.piece)
+	p.inUse = slices.Clone(s.inUse)
+	p.delivered = slices.Clone(s.delivered)
+	p.hi = slices.Clone(s.hi)
+	p.lo = slices.Clone(s.lo)
+	p.amps = slices.Clone(s.amps)
 	p.holds = make([]bool, len(n.models))
 	for i, m := range n.models {
 		p.holds[i] = m.holds(s)

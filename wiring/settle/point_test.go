@@ -243,3 +243,23 @@ func TestMemoryPassesBetweenNetworks(t *testing.T) {
 		t.Error(d)
 	}
 }
+
+// A point stays as it is when its state is set anew.
+func TestPointKeepsItsPositions(t *testing.T) {
+	b, e := loaded(12, &wiring.Load{Law: wiring.Resistive, Ohms: 5.5})
+	key := b.lever("E1", "key", "off", "on")
+	idle := b.lever("E1", "idle", "off", "on")
+	e.When = stands(key, "on")
+	set := map[*wiring.Control]string{key: "on"}
+	p := b.settle(t, set)
+	before, ok := p.Thevenin(b.node("E1.+"), b.node("E1.-"))
+	set[key] = "off"
+	after, _ := p.Thevenin(b.node("E1.+"), b.node("E1.-"))
+	if p.Position(key) != "on" || !p.Holding(e.When) || !ok || before != after {
+		t.Errorf("it stands at %s, and has %v where it had %v", p.Position(key), after, before)
+	}
+	if p.Position(idle) != "off" {
+		t.Errorf("a control that works nothing stands at %q", p.Position(idle))
+	}
+	near(t, "resistance", float64(before), 1/(1/0.5+1/5.5))
+}

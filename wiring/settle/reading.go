@@ -50,20 +50,23 @@ func (p *Point) Thevenin(a, b wiring.NodeID) (ohms quantity.Ohm, ok bool) {
 	return quantity.Ohm(r), r >= 0
 }
 
-// restore puts a point's network back into a room and factors its slopes.
+// restore puts a point's network back into a room and factors its slopes. It reports false
+// if the point has no network that was solved.
 func (s *solving) restore(p *Point) bool {
-	copy(s.positions, p.positions)
+	if p.Outcome == NoSolution {
+		return false
+	}
+	s.prepare(p.State, Options{SOC: p.charge, OpenCircuit: p.override})
+	copy(s.positions, p.positions) // the state may have been set anew since
 	copy(s.memory, p.memory)
 	copy(s.piece, p.piece)
-	copy(s.inUse, p.inUse)
-	copy(s.laws, p.laws)
-	copy(s.hi, p.hi)
-	copy(s.lo, p.lo)
-	clear(s.opened)
+	copy(s.delivered, p.delivered)
 	for _, id := range p.opened {
 		s.opened[id] = true
 	}
-	s.regroup = true
+	s.behaveAll()
+	copy(s.hi, p.hi)
+	copy(s.lo, p.lo)
 	s.group()
 	s.flow(true)
 	s.assemble()

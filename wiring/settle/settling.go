@@ -122,6 +122,7 @@ func (s *solving) conclude(p *Point, end ending, path []moment) {
 		p.Outcome = Settled
 	case unsolved:
 		p.Outcome, p.Why = NoSolution, s.whyUnsolved()
+		s.silence()
 	default:
 		p.Outcome = Chatters
 		p.Cycle, p.Swings = s.alternating(path)
@@ -178,6 +179,14 @@ func whyChatters(cycle []wiring.Element, swings []Swing) string {
 func (s *solving) race(cycle []moment) string {
 	racers, _ := s.alternating(cycle)
 	return "the outcome depends on which acts first: " + names(racers)
+}
+
+// silence sets all figures to 0.
+func (s *solving) silence() {
+	for _, figures := range [][]float64{s.hi, s.lo, s.volts, s.amps} {
+		clear(figures)
+	}
+	s.residual = 0
 }
 
 // whyUnsolved names the supplies that are in the way.

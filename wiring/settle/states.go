@@ -67,7 +67,12 @@ func (p *Point) Traction() bool {
 }
 
 // Position is where a control stands at this point.
-func (p *Point) Position(c *wiring.Control) string { return position(p.State, c) }
+func (p *Point) Position(c *wiring.Control) string {
+	if id, ok := p.net.controlOf[c]; ok {
+		return p.positions[id]
+	}
+	return position(p.State, c) // a control that works nothing
+}
 
 // Opened lists the fuses that opened and the sources that tripped, in that order of time.
 func (p *Point) Opened() []wiring.Element { return p.elements(p.opened) }
