@@ -23,7 +23,7 @@ func asFound(h *wiring.Harness, fs []diag.Finding) {
 }
 
 // untouched reports whether all subjects are parts, wires or terminals of parts that are
-// as the platform had them.
+// as the platform had them. A wire whose end was left on nothing is not.
 func untouched(h *wiring.Harness, subjects []string) bool {
 	for _, name := range subjects {
 		if !untouchedOne(h, name) {
@@ -35,7 +35,7 @@ func untouched(h *wiring.Harness, subjects []string) bool {
 
 func untouchedOne(h *wiring.Harness, name string) bool {
 	if w := h.Wire(name); w != nil {
-		return w.Untouched()
+		return w.Untouched() && w.From.Loose == "" && w.To.Loose == ""
 	}
 	part, _, _ := strings.Cut(name, ".")
 	p := h.Part(part)

@@ -72,6 +72,7 @@ func TestAsFound(t *testing.T) {
 		{"a name that is nothing", func(*wiring.Harness) {}, []string{"W2", "Z9"}, diag.Error},
 		{"the wire is the kit's", func(h *wiring.Harness) { h.Wire("W2").Origin = kit }, []string{"W2", "E1"}, diag.Error},
 		{"the wire was moved by the kit", func(h *wiring.Harness) { h.Wire("W2").Changed = []*wiring.Layer{kit} }, []string{"E1", "W2"}, diag.Error},
+		{"what the wire landed on was taken out", func(h *wiring.Harness) { h.Wire("W2").To.Loose = "E1.+" }, []string{"W2"}, diag.Error},
 		{"the part was changed", func(h *wiring.Harness) { h.Part("E1").Changed = []*wiring.Layer{kit} }, []string{"E1.+"}, diag.Error},
 		{"another wire was moved", func(h *wiring.Harness) { h.Wire("W1").Changed = []*wiring.Layer{kit} }, []string{"W2"}, diag.Warning},
 	} {

@@ -71,7 +71,7 @@ func (o *off) report(a alive) {
 	}
 	if way, ok := o.way(a.at); ok && !pulledLow(a.element) {
 		f.Detail += fmt.Sprintf(" It is live by %s.", way)
-		f.Subjects = subjects(f.Subjects, pathSubjects(way))
+		f.Subjects = subjects(f.Subjects, waySubjects(o.pass.Graph, way))
 		o.blame(&f, way, a.element)
 	}
 	o.pass.Report(f)

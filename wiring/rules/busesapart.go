@@ -79,7 +79,7 @@ func reportJoined(p *rule.Pass, high, low *path.Supply, way path.Path, seen map[
 		Detail:   fmt.Sprintf("By %s%s.", way, positionsOf(way)),
 		Advice:   "Take the way apart.",
 		At:       part.At,
-		Subjects: subjects(pathSubjects(way), []string{high.Element.Base().Part.Designation, part.Designation}),
+		Subjects: subjects(waySubjects(p.Graph, way), []string{high.Element.Base().Part.Designation, part.Designation}),
 	}
 	if w != nil {
 		if seen[w] {

@@ -17,8 +17,8 @@ func busVoltage() *rule.Rule {
 		Title: "no consumer ever sees more than it stands, and each that is on sees its working voltage",
 		Level: diag.Error,
 		Why: "After the conversion there is no 12 V on the cart but what a reducer makes. A 12 V lamp with a maximum of 16 V " +
-			"on a full 16S pack sees 58.4 V: more than three times its voltage, some ten times its power. " +
-			"Between the 48 V and the 12 V positive stand 36 to 46 V, which no eye would expect. " +
+			"on a full 16S pack sees 58.4 V: more than four times its voltage, and a filament some twenty times its power. " +
+			"Between the 48 V and the 12 V positive stand some 40 V, which no eye would expect. " +
 			"A logic input made for 30 V is destroyed by pack voltage in an instant.",
 		Do: "Move the wire to the bus that the device is made for: a 12 V device to a channel of the 12 V fuse block, with its " +
 			"negative on the negative of that block. What is to hang on the pack must stand its full-charge voltage, better 5 % more.",

@@ -16,7 +16,7 @@ func fusedConsumer() *rule.Rule {
 		Title: "every ungrounded conductor passes a fuse or breaker",
 		Level: diag.Error,
 		Why: "A 16S pack drives about 5 kA into a short at its posts; its own electronics are no fuse. " +
-			"16 AWG wire with that current is at its insulation's limit in some milliseconds and burning a moment later. " +
+			"16 AWG wire with that current is at its insulation's limit in about a millisecond, and burning a moment later. " +
 			"A reducer of 25 A is gentler, and still heats 18 AWG beyond what it may carry. " +
 			"It is not only loads that count: an interlock lead, a meter lead or a coil lead chafes through just as well.",
 		Do: "Take the wire from a fused channel, or put a fuse into it as near to the source as can be, within 7 in. " +
@@ -113,7 +113,7 @@ func (u *unfused) report(f unfusedFault) {
 		Advice:   u.advice(f),
 		At:       landing(f.wire, f.at),
 		Related:  defined(u.name(), u.supply.Element.Base().Part.At),
-		Subjects: subjects([]string{f.wire.Name(), g.Name(f.at)}, pathSubjects(f.way), partNames(u.pass, feeds)),
+		Subjects: subjects([]string{f.wire.Name(), g.Name(f.at)}, waySubjects(u.pass.Graph, f.way), partNames(u.pass, feeds)),
 	})
 }
 

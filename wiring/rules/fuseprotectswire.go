@@ -15,7 +15,7 @@ func fuseProtectsWire() *rule.Rule {
 		ID:    "fuse-protects-wire",
 		Title: "a fuse is rated at most what each conductor behind it may carry, or the next standard size up",
 		Level: diag.Error,
-		Why: "A fuse of 30 A holds 30 A for ever and 40 A for minutes. Behind it 18 AWG with 105 C insulation may carry 19 A at 40 C: " +
+		Why: "A fuse of 30 A holds 30 A for ever and may hold 40 A for minutes. Behind it 18 AWG with 105 C insulation may carry 19 A at 40 C: " +
 			"a half-short of 28 A through a wet plug heats it to more than twice that rise, and the fuse does not know. " +
 			"The thinnest piece counts, down to the next fuse: where a wire is spliced to a thinner one, that is the one that burns.",
 		Do: "Fit a smaller fuse if the load allows it, lay a larger wire, or put a fuse where the wire gets thinner.",

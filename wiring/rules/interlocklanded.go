@@ -33,6 +33,9 @@ func interlockLanded() *rule.Rule {
 }
 
 func runInterlockLanded(p *rule.Pass) {
+	if p.Harness.Interlock == nil && drives(p.Harness) {
+		p.NotChecked("the interlock", "no layer says whether this cart has one, and what it needs", p.Harness.Identity.At)
+	}
 	if il := p.Harness.Interlock; il != nil && il.Kind != wiring.InterlockLoop {
 		for _, w := range p.Harness.Wires {
 			if w.Interlock {
@@ -41,6 +44,16 @@ func runInterlockLanded(p *rule.Pass) {
 		}
 	}
 	judgeLoop(p)
+}
+
+// drives reports whether the harness has something that moves it.
+func drives(h *wiring.Harness) bool {
+	for _, p := range h.Parts {
+		if p.Kind.Traction {
+			return true
+		}
+	}
+	return false
 }
 
 func judgeInterlock(p *rule.Pass, w *wiring.Wire) {

@@ -38,6 +38,9 @@ func checkOnly(t *testing.T, id string, breaks bool, result rule.Result) {
 	t.Helper()
 	found := false
 	for _, f := range result.Open(diag.Note) {
+		if !f.At.Known() || f.Advice == "" || len(f.Subjects) == 0 {
+			t.Errorf("a finding without a place, an advice or a subject: %+v", f)
+		}
 		if f.Rule == id && strings.Contains(f.At.File, "/"+id+"/") {
 			found = true
 		}

@@ -16,7 +16,7 @@ func lugFitsStud() *rule.Rule {
 		ID:    "lug-fits-stud",
 		Title: "each lug has the hole of its stud, the form of its terminal, and a barrel for its wire",
 		Level: diag.Warning,
-		Why: "A lug must carry by its face. An M10 lug (10.5 mm) on an M8 stud loses a fifth of the face under the nut and sits off centre; two sizes over, " +
+		Why: "A lug must carry by its face. An M10 lug (10.5 mm) on an M8 stud loses two fifths of the face under a 13 mm nut and sits off centre; two sizes over, " +
 			"the nut pulls through. A hole that is too small gets drilled out by somebody in a hurry, through the plating and half the tongue. " +
 			"A 5/16 in lug on M8, or 3/8 in on M10, is right: they take the same hole.",
 		Do: "Order the lug for the stud that is there: M8 and 5/16 in take 8.4 mm. A wire thicker than a blade terminal takes wants a ring and a stud.",

@@ -91,6 +91,25 @@ var mistakes = []mistake{
 		rule: "return-complete", level: diag.Error, line: "W19: {to: capped}", text: "K1 has no return", subjects: []string{"W19", "K1"}},
 	{name: "48 V from the key on a 12 V channel", use: "tern-point-14", body: "wires:\n  W201: {from: X13, to: A1.6, colour: PK, size: 16 AWG, length: 2 ft}\nparts:\n  A1: {fuses: {6: 5 A}}\n",
 		rule: "buses-apart", level: diag.Error, line: "W201:", text: "W201 joins G1.\\+ .* and T2.out", subjects: []string{"W201", "A1.6"}},
+	{name: "pack of twice the cells", use: "tern-point-14", body: "parts:\n  G1: {cells: 32}\n",
+		rule: "bus-voltage", level: diag.Error, text: "on U1 .*, which stands 63 V|U1 .* sees 11[0-9].[0-9] V", subjects: []string{"U1"}},
+	{name: "reducer of 58 V on a pack of 58.4 V", use: "tern-point-14", body: "parts:\n  T2: {works: 30 V to 58 V, most: 58 V}\n",
+		rule: "bus-voltage", level: diag.Error, text: "58.[0-9] V on T2 .*, which stands 58 V", subjects: []string{"T2"}},
+	{name: "pack turned round", use: "tern-point-14",
+		body: "wires:\n  W51: {from: G1.-}\n  W53: {from: G1.-}\n  W59: {from: G1.-}\n  W66: {from: G1.-}\n  W7: {from: G1.+}\n  W38: {to: G1.+}\n  W52: {from: G1.+}\n",
+		rule: "polarity", level: diag.Error, text: "T2 .* has its supply the wrong way round.*T2.in\\+ is on the negative of G1", subjects: []string{"T2", "W60", "W61"}},
+	{name: "negatives of all accessories on a splice that goes nowhere", use: "tern-point-14",
+		body: "parts:\n  X9: {kind: splice}\nwires:\n  W73: {to: X9}\n  W78: {to: X9}\n",
+		rule: "return-complete", level: diag.Error, text: "E1 and X5 have no return", subjects: []string{"E1", "X5"}},
+	{name: "two lugs too many on the pack's negative", use: "tern-point-14",
+		body: "parts:\n  X9: {kind: bus-bar}\nwires:\n  W201: {from: X9.1, to: G1.-, colour: BK, size: 10 AWG, length: 1 ft}\n  W202: {from: X9.2, to: G1.-, colour: BK, size: 10 AWG, length: 1 ft}\n",
+		rule: "stack-count", level: diag.Warning, line: "W202:", text: "G1.- holds 5 and takes 4", subjects: []string{"G1.-", "W202"}},
+	{name: "blade fuse for the interlock lead", use: "tern-point-14", body: "parts:\n  F4: {kind: fuse-blade, replaces: fuse-10x38, rating: 2 A}\n",
+		rule: "fuse-voltage", level: diag.Error, line: "F4:", text: "F4 is rated 32 V and opens against 54.4 V", subjects: []string{"F4"}},
+	{name: "fuse block taken out, its wires left", use: "tern-point-14", body: "remove: [A1]\n",
+		rule: "lead-ended", level: diag.Error, text: "W64 is left on nothing: A1.\\+ was taken out", subjects: []string{"W64"}},
+	{name: "30 A in the USB channel", use: "tern-point-14", body: "parts:\n  A1: {fuses: {3: 40 A}}\n  T2: {amps: 60 A}\n",
+		rule: "fuse-protects-wire", level: diag.Error, text: "A1.fuse3 of 40 A protects W77", subjects: []string{"W77", "A1"}},
 	{name: "light bar turned round", use: "tern-point-14", body: "wires:\n  W72: {to: E1.-}\n  W73: {from: E1.+}\n",
 		rule: "polarity", level: diag.Error, text: "E1 .* is the wrong way round", subjects: []string{"E1", "W72", "W73"}},
 }
@@ -252,6 +271,14 @@ func errorsOf(result rule.Result, id string) []diag.Finding {
 		}
 	}
 	return found
+}
+
+// TestForgottenTap converts the shuttle without a word about the 12 V tap of its old
+// string: the wire that hung on two of six batteries is left on nothing.
+func TestForgottenTap(t *testing.T) {
+	mistake{
+		rule: "lead-ended", level: diag.Warning, text: "W32 is left on nothing: G12.\\+ was taken out.*12 V tap", subjects: []string{"W32"},
+	}.expect(t, tree(t, examples), "job: M-1\nuse: [36v-series, 12s-inlet]\n")
 }
 
 // TestPlatformsAloneAreAtMostWarnings looks at carts as they were before any work.

@@ -62,28 +62,45 @@ func runPolarity(p *rule.Pass) {
 }
 
 // turned reports a device whose A should be positive, if A comes back to the negative of a
-// supply whose positive feeds B, and no supply sees it the right way round.
+// supply whose positive feeds B, and no supply sees it the right way round. Ways through
+// diodes are asked only where there is no other: a diode that is itself turned round would
+// join everything to everything.
 func turned(p *rule.Pass, e *path.Edge, how string) {
-	var wrong *path.Supply
+	for _, diodes := range []bool{false, true} {
+		right, wrong := seenBy(p, e, diodes)
+		if right {
+			return
+		}
+		if wrong != nil {
+			part := e.Part()
+			plus, minus := p.Graph.Name(e.A), p.Graph.Name(e.B)
+			reportTurnedDevice(p, e, wrong, fmt.Sprintf("%s %s", titled(part), how),
+				fmt.Sprintf("%s is on the negative of %s, %s on its positive.", plus, wrong.Element.Base().Part.Designation, minus),
+				fmt.Sprintf("Change the wires on %s and %s over.", plus, minus))
+			return
+		}
+	}
+}
+
+// seenBy reports whether a supply sees a device the right way round, and the first that
+// sees it the wrong way round.
+func seenBy(p *rule.Pass, e *path.Edge, diodes bool) (right bool, wrong *path.Supply) {
+	through := carrying().Without(e.Element)
+	if !diodes {
+		through.Sorts &^= path.Diode
+	}
 	for _, s := range steadySupplies(p) {
 		if s.Element == e.Element {
 			continue
 		}
-		if between(p, s, e, e.A, e.B) {
-			return
+		if between(p, s, through, e.A, e.B) {
+			return true, nil
 		}
-		if wrong == nil && between(p, s, e, e.B, e.A) {
+		if wrong == nil && between(p, s, through, e.B, e.A) {
 			wrong = s
 		}
 	}
-	if wrong == nil {
-		return
-	}
-	part := e.Part()
-	plus, minus := p.Graph.Name(e.A), p.Graph.Name(e.B)
-	reportTurnedDevice(p, e, fmt.Sprintf("%s %s", titled(part), how),
-		fmt.Sprintf("%s is on the negative of %s, %s on its positive.", plus, wrong.Element.Base().Part.Designation, minus),
-		fmt.Sprintf("Change the wires on %s and %s over.", plus, minus))
+	return false, wrong
 }
 
 // steadySupplies lists the supplies that tell which side is positive. A charger does not:
@@ -99,9 +116,8 @@ func steadySupplies(p *rule.Pass) []*path.Supply {
 }
 
 // between reports whether a supply's positive feeds one node and its negative takes back
-// from another, without the element itself.
-func between(p *rule.Pass, s *path.Supply, e *path.Edge, plus, minus wiring.NodeID) bool {
-	through := carrying().Without(e.Element)
+// from another.
+func between(p *rule.Pass, s *path.Supply, through path.Through, plus, minus wiring.NodeID) bool {
 	if !p.Graph.From(through, s.Plus).Has(plus) {
 		return false
 	}
@@ -116,14 +132,14 @@ func between(p *rule.Pass, s *path.Supply, e *path.Edge, plus, minus wiring.Node
 // wrong way round.
 func shorting(p *rule.Pass, e *path.Edge) {
 	for _, s := range steadySupplies(p) {
-		if !between(p, s, e, e.A, e.B) {
+		if !between(p, s, carrying().Without(e.Element), e.A, e.B) {
 			continue
 		}
 		across := ""
 		if coil := coilAcross(p.Graph, e); coil != "" {
 			across = " across the coil of " + coil
 		}
-		reportTurnedDevice(p, e, fmt.Sprintf("the diode %s%s is the wrong way round", e.Part().Designation, across),
+		reportTurnedDevice(p, e, s, fmt.Sprintf("the diode %s%s is the wrong way round", e.Part().Designation, across),
 			fmt.Sprintf("Its anode %s is on the positive of %s and its cathode %s on the negative: it shorts the supply.",
 				p.Graph.Name(e.A), s.Element.Base().Part.Designation, p.Graph.Name(e.B)),
 			"Turn it round: the cathode (the band) to the positive side.")
@@ -145,7 +161,7 @@ func coilAcross(g *path.Graph, diode *path.Edge) string {
 }
 
 // reportTurnedDevice reports a device that is the wrong way round, at the wire on its positive.
-func reportTurnedDevice(p *rule.Pass, e *path.Edge, message, detail, advice string) {
+func reportTurnedDevice(p *rule.Pass, e *path.Edge, s *path.Supply, message, detail, advice string) {
 	part := e.Part()
 	at := part.At
 	var names []string
@@ -160,6 +176,6 @@ func reportTurnedDevice(p *rule.Pass, e *path.Edge, message, detail, advice stri
 	p.Report(diag.Finding{
 		Message: message, Detail: detail, Advice: advice, At: at,
 		Related:  defined(part.Designation, part.At),
-		Subjects: subjects([]string{part.Designation}, names, []string{p.Graph.Name(e.A), p.Graph.Name(e.B)}),
+		Subjects: subjects([]string{part.Designation}, names, []string{p.Graph.Name(e.A), p.Graph.Name(e.B), s.Element.Base().Part.Designation}),
 	})
 }

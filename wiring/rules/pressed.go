@@ -43,7 +43,7 @@ func (t *pressed) reportOver(p *rule.Pass, all []*pressed) {
 	}
 	if ok {
 		f.Detail += fmt.Sprintf(" The voltage comes by %s.", way)
-		f.Subjects = subjects(f.Subjects, pathSubjects(way))
+		f.Subjects = subjects(f.Subjects, waySubjects(p.Graph, way))
 		if w, at := strayWire(p, way, all); w != nil {
 			f.Message = fmt.Sprintf("%s puts %s on %s, which stands %v", w.Name(), volts(t.worst), titled(part), t.most)
 			f.At, f.Related = landing(w, at), defined(part.Designation, part.At)

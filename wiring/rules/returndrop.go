@@ -42,7 +42,7 @@ func (r *returns) drop(c consumer, supply int) {
 		Detail:   fmt.Sprintf("%v through %.2g ohm, by %s; the limit is %v.", amps, ohms, way, limits.Drop),
 		Advice:   "Lay a larger or a shorter return.",
 		At:       returnSpan(way, c),
-		Subjects: subjects([]string{c.part.Designation}, pathSubjects(way)),
+		Subjects: subjects([]string{c.part.Designation}, waySubjects(r.pass.Graph, way)),
 	})
 }
 

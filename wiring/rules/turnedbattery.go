@@ -56,7 +56,7 @@ func reportTurned(p *rule.Pass, b, o *wiring.Source, at, other wiring.NodeID) {
 		Detail:   fmt.Sprintf("By %s. In a string the positive of one goes to the negative of the next.", way),
 		Advice:   "Turn the battery round whose neighbours are joined so, or change its two cables over.",
 		At:       b.Part.At,
-		Subjects: subjects([]string{b.Part.Designation, o.Part.Designation}, pathSubjects(way)),
+		Subjects: subjects([]string{b.Part.Designation, o.Part.Designation}, waySubjects(p.Graph, way)),
 	}
 	if w != nil {
 		f.At = landing(w, n)

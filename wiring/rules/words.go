@@ -70,8 +70,9 @@ func defined(name string, at diag.Span) []diag.Place {
 	return []diag.Place{{Span: at, Label: name + " is defined here"}}
 }
 
-// pathSubjects names all that a path passes: its wires and the parts of its elements.
-func pathSubjects(p path.Path) []string {
+// waySubjects names all that a way passes: its wires and the parts of its elements; and
+// the part that it begins at.
+func waySubjects(g *path.Graph, p path.Path) []string {
 	var names []string
 	for _, s := range p.Steps {
 		if s.Edge.Wire != nil {
@@ -79,6 +80,9 @@ func pathSubjects(p path.Path) []string {
 		} else {
 			names = append(names, s.Edge.Part().Designation)
 		}
+	}
+	if begin := g.Harness.Nodes[p.Begin].Part; begin != nil {
+		names = append(names, begin.Designation)
 	}
 	return names
 }
