@@ -79,7 +79,7 @@ func (l *layer) lacks(point string) bool {
 
 // givenPoint lands an end on a point that the user of its layer gave.
 func (r *reading) givenPoint(given source.Entry, s scope, e draftEnd) draftEnd {
-	text := r.text(given.Value, "point")
+	text := r.text(given.Value, "point "+given.Key.Text)
 	switch {
 	case text == "":
 	case isNone(text):
@@ -212,7 +212,7 @@ func (r *reading) noTerminal(p *wiring.Part, want string, s scope) {
 		names = append(names, t.Name)
 	}
 	message := fmt.Sprintf("%s%s (%s) has no terminal %s", s.who, p.Designation, p.Kind.Name, want)
-	if meant := source.Suggest(want, names); meant != "" && len(names) > 1 && len(want) > 1 {
+	if meant := source.Suggest(want, names); meant != "" && strings.Trim(want, "0123456789") != "" && len(want) > 1 {
 		r.fault(s.at, message+": did you mean "+meant+"?", "It has "+terminalList(p))
 		return
 	}

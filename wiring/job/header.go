@@ -43,7 +43,7 @@ func (r *reading) header(root *source.Node, file string) (header, map[string]sou
 	keys := map[string]source.Entry{}
 	for _, e := range root.Entries {
 		key := e.Key.Text
-		if _, ok := isHeader(key); ok || key == "format" || isOwn(key) {
+		if _, ok := isHeader(key); ok || key == "format" {
 			continue
 		}
 		if k, known := layerKeys.find(key); !known && e.Key.Span == head.at {
@@ -75,7 +75,7 @@ func (r *reading) findHeader(root *source.Node, file string) header {
 		if key == "format" && !first {
 			r.fault(e.Key.Span, "format: stands on top of the file, before all else")
 		}
-		if isOwn(key) || key == "format" {
+		if key == "format" {
 			continue
 		}
 		k, ok := isHeader(key)
@@ -119,9 +119,6 @@ func (r *reading) noHeader(root *source.Node, at diag.Span) {
 	}
 	r.fault(at, message, "Begin with "+orList(names)+" and a title")
 }
-
-// isOwn reports whether a key is the user's own, which nothing reads.
-func isOwn(key string) bool { return strings.HasPrefix(key, "x-") }
 
 // article puts "a" or "an" before a word.
 func article(word string) string {

@@ -2,7 +2,9 @@ package job_test
 
 import (
 	"fmt"
+	"maps"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -82,6 +84,11 @@ func dump(h *wiring.Harness) string {
 		if p.Critical {
 			b.WriteString(", critical")
 		}
+		for _, name := range slices.Sorted(maps.Keys(p.Ratings)) {
+			if rating := p.Ratings[name]; rating.At.Known() {
+				fmt.Fprintf(&b, ", %s %s", name, ratingText(rating))
+			}
+		}
 		fmt.Fprintf(&b, "; %s\n", layerPath(p.Origin, p.Changed))
 	}
 	for _, w := range h.Wires {
@@ -154,6 +161,17 @@ func dump(h *wiring.Harness) string {
 		b.WriteString("\n")
 	}
 	return b.String()
+}
+
+func ratingText(r wiring.Rating) string {
+	if r.Channel == nil {
+		return r.Word
+	}
+	var words []string
+	for _, n := range slices.Sorted(maps.Keys(r.Channel)) {
+		words = append(words, fmt.Sprintf("%d: %s", n, r.Channel[n]))
+	}
+	return "{" + strings.Join(words, ", ") + "}"
 }
 
 func dumpState(h *wiring.Harness, s *wiring.State) string {

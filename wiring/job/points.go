@@ -62,7 +62,7 @@ func (r *reading) readPoints(l *layer) {
 			r.fault(e.Key.Span, fmt.Sprintf("%s is no name of a point", name), "Write small letters, digits, + and -, beginning with a letter: pack+")
 			continue
 		}
-		text := r.text(e.Value, "point")
+		text := r.text(e.Value, "point "+name)
 		if text == "" {
 			continue
 		}

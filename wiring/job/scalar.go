@@ -45,23 +45,12 @@ func (r *reading) items(n *source.Node, key string) []*source.Node {
 	return nil
 }
 
-// entries reads a map of things by name, without the user's own keys.
+// entries reads a map of things by name.
 func (r *reading) entries(n *source.Node, what string) []source.Entry {
 	switch n.Kind {
 	case source.Scalar, source.List:
 		r.fault(n.Span, what+" is a map of names to values", "Write each name with a colon behind it")
 		return nil
-	}
-	for i, e := range n.Entries {
-		if isOwn(e.Key.Text) {
-			kept := append([]source.Entry(nil), n.Entries[:i]...)
-			for _, e := range n.Entries[i:] {
-				if !isOwn(e.Key.Text) {
-					kept = append(kept, e)
-				}
-			}
-			return kept
-		}
 	}
 	return n.Entries
 }
@@ -85,9 +74,7 @@ func (r *reading) split(n *source.Node, t table, phrase string) (known map[strin
 	for _, e := range n.Entries {
 		name := spelling(e.Key.Text)
 		if _, ok := t.find(name); !ok {
-			if !isOwn(name) {
-				rest = append(rest, e)
-			}
+			rest = append(rest, e)
 			continue
 		}
 		if first, twice := known[name]; twice {
