@@ -63,10 +63,10 @@ func (f *fault) atEnd(ctx context.Context, e *wiring.Fuse, end wiring.NodeID) (F
 		return FuseFault{}, err
 	}
 	worst := FuseFault{Fuse: e, Short: sc}
-	if k.probe == nil {
+	if k.at.point == nil {
 		return worst, nil
 	}
-	if amps := math.Abs(k.probe.amps(k.at, e)); amps >= negligible {
+	if amps := math.Abs(k.at.through(e)); amps >= negligible {
 		worst.Through = quantity.Ampere(amps)
 		worst.Behind = f.behind(k, e, amps)
 	}
@@ -77,7 +77,7 @@ func (f *fault) atEnd(ctx context.Context, e *wiring.Fuse, end wiring.NodeID) (F
 func (f *fault) behind(k *carried, one *wiring.Fuse, amps float64) []*wiring.Fuse {
 	var all []*wiring.Fuse
 	for _, e := range each[*wiring.Fuse](f.cart) {
-		if e != one && math.Abs(k.probe.amps(k.at, e)) >= amps*(1-1e-6) {
+		if e != one && math.Abs(k.at.through(e)) >= amps*(1-1e-6) {
 			all = append(all, e)
 		}
 	}

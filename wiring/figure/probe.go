@@ -29,6 +29,7 @@ type sample struct {
 	volts float64 // of the first node against the second
 	amps  float64 // into the probe
 	point *settle.Point
+	in    *variant
 }
 
 // newProbe puts a probe between two nodes of a harness that is changed as [vary] says.
@@ -48,10 +49,7 @@ func (p *probe) hold(ctx context.Context, emf float64, after *settle.Point) (sam
 		if s == p.source {
 			return quantity.Volt(emf)
 		}
-		if drawn, ok := p.variant.drawn[s].(*wiring.Source); ok && p.volts != nil {
-			return p.volts(drawn)
-		}
-		return 0
+		return p.curve(s)
 	}
 	point, err := p.network.Settle(ctx, p.state, o)
 	if err != nil {
@@ -62,13 +60,31 @@ func (p *probe) hold(ctx context.Context, emf float64, after *settle.Point) (sam
 		volts: float64(point.Across(p.source.A, p.source.B)),
 		amps:  float64(point.ElementAmps(p.source)),
 		point: point,
+		in:    p.variant,
 	}, nil
+}
+
+// exactly is hold but for what the probe's own microhm drops, which is made up for.
+func (p *probe) exactly(ctx context.Context, volts float64, after *settle.Point) (sample, error) {
+	s, err := p.hold(ctx, volts, after)
+	if err != nil || !s.settled() {
+		return s, err
+	}
+	return p.hold(ctx, volts-(s.volts-volts), after)
+}
+
+// curve is the voltage of a source that stands for one as drawn; 0 for its own curve.
+func (p *probe) curve(own *wiring.Source) quantity.Volt {
+	if drawn, ok := p.variant.drawn[own].(*wiring.Source); ok && p.volts != nil {
+		return p.volts(drawn)
+	}
+	return 0
 }
 
 // settled reports whether the network came to rest around the probe.
 func (s sample) settled() bool { return s.point.Outcome == settle.Settled }
 
-// amps is the current of an element as drawn.
-func (p *probe) amps(s sample, drawn wiring.Element) float64 {
-	return float64(s.point.ElementAmps(p.variant.own[drawn]))
+// through is the current of an element as drawn.
+func (s sample) through(drawn wiring.Element) float64 {
+	return float64(s.point.ElementAmps(s.in.own[drawn]))
 }

@@ -105,10 +105,9 @@ func (f *fault) between(ctx context.Context, at, to wiring.NodeID) (ShortCircuit
 
 // carried is a solved short circuit.
 type carried struct {
-	probe *probe
-	at    sample
-	amps  float64 // of the fault
-	open  float64 // volts before it
+	at   sample
+	amps float64 // of the fault
+	open float64 // volts before it
 }
 
 // negligible is the current below which nothing is said to flow: a microampere.
@@ -126,20 +125,19 @@ func (f *fault) carry(ctx context.Context, at, to wiring.NodeID) (*carried, erro
 	if err != nil {
 		return nil, err
 	}
-	// The probe's own microhm is undone by so much voltage the other way.
-	short, err := p.hold(ctx, -near.volts, nil)
+	short, err := p.exactly(ctx, 0, nil)
 	if err != nil {
 		return nil, err
 	}
-	k := &carried{probe: p, at: short, amps: through(near, short), open: float64(open.Across(at, to))}
+	k := &carried{at: short, amps: atNoVolts(near, short), open: float64(open.Across(at, to))}
 	if math.Abs(k.amps) < negligible {
 		k.amps = 0
 	}
 	return k, nil
 }
 
-// through is the current at no voltage at all, along the line through two samples.
-func through(a, b sample) float64 {
+// atNoVolts is the current at no voltage at all, along the line through two samples.
+func atNoVolts(a, b sample) float64 {
 	if a.volts == b.volts {
 		return b.amps
 	}
@@ -176,7 +174,7 @@ const never = 1e12
 func (k *carried) sources(c *Cart) []Delivery {
 	var all []Delivery
 	for _, s := range each[*wiring.Source](c) {
-		if amps := -k.probe.amps(k.at, s); amps > negligible {
+		if amps := -k.at.through(s); amps > negligible {
 			all = append(all, Delivery{s, quantity.Ampere(amps)})
 		}
 	}
@@ -187,7 +185,7 @@ func (k *carried) sources(c *Cart) []Delivery {
 func (k *carried) fuses(c *Cart) []*wiring.Fuse {
 	var all []*wiring.Fuse
 	for _, e := range each[*wiring.Fuse](c) {
-		if k.amps != 0 && math.Abs(k.probe.amps(k.at, e)) >= math.Abs(k.amps)*(1-1e-6) {
+		if k.amps != 0 && math.Abs(k.at.through(e)) >= math.Abs(k.amps)*(1-1e-6) {
 			all = append(all, e)
 		}
 	}

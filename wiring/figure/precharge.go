@@ -1,0 +1,140 @@
+package figure
+
+import (
+	"context"
+	"errors"
+
+	"github.com/lugwright/lugwright/wiring"
+	"github.com/lugwright/lugwright/wiring/quantity"
+)
+
+// Precharge is how an empty capacitor, as of a controller's input, is charged in a state.
+//
+// The figures without a qualifier are those of the way through the pre-charge resistor
+// alone, as if no contact closed in its course; Closes says what does. By the R C charging
+// law: Tau = Ohms × farads, time to 95 % = ln 20 × Tau (3 Tau in the trade) from empty.
+type Precharge struct {
+	Transient
+	Ohms    quantity.Ohm    // through which it is charged, at the end of the way
+	Tau     quantity.Second // time constant there
+	First   quantity.Ampere // into the empty capacitor
+	Reaches quantity.Volt   // final voltage by this way alone
+	Share   quantity.Ratio  // Reaches against the pack's own voltage
+	To95    quantity.Second // from empty to 95 % of Reaches
+	Through []wiring.Element
+	Heats   []Heat   // of the resistors on the way, in the order of parts
+	Closes  *Closing // nil: no contact closes
+	None    bool     // nothing limits the first current: there is no pre-charge in this state
+}
+
+// Closing is the moment at which a contact takes the rest of the charge upon itself.
+type Closing struct {
+	Contact wiring.Element
+	At      quantity.Volt
+	Share   quantity.Ratio // At against the final voltage with the contact closed
+	After   quantity.Second
+	Step    quantity.Ampere // first current through the contact: what is missing over the loop
+}
+
+// Precharge computes how a capacitor of the cart charges from empty when a state is set
+// from cold, at a state of charge (0: the state's own). The errors are those of ctx, and
+// [Unknown] for a capacitor that states no capacitance.
+func (c *Cart) Precharge(ctx context.Context, e *wiring.Capacitor, s *wiring.State, charge quantity.Ratio) (Precharge, error) {
+	t, err := c.follow(ctx, course{capacitor: e, state: s, charge: charge})
+	if err != nil {
+		return Precharge{}, err
+	}
+	p := Precharge{Transient: t}
+	slow := t.slow()
+	if len(slow) == 0 {
+		p.None = len(t.Stages) > 0
+		return p, nil
+	}
+	p.fill(slow)
+	pack, ok, err := c.packVolts(ctx, s, charge)
+	if err != nil {
+		return Precharge{}, err
+	}
+	if ok {
+		p.Share = quantity.Ratio(p.Reaches / pack)
+	}
+	p.Closes = t.closing(len(slow))
+	p.Through = c.way(slow)
+	p.Heats, err = c.heats(ctx, p, slow)
+	return p, err
+}
+
+// slow is the stages before the capacitor is joined hard.
+func (t Transient) slow() []Stage {
+	for i, s := range t.Stages {
+		if s.Quick {
+			return t.Stages[:i]
+		}
+	}
+	return t.Stages
+}
+
+// fill takes the figures of the way through the resistor.
+func (p *Precharge) fill(slow []Stage) {
+	last := slow[len(slow)-1]
+	p.First, p.Ohms, p.Tau, p.Reaches = slow[0].First, last.Ohms(), last.Tau(), last.Final()
+	p.To95 = untilAlong(slow, 0.95*p.Reaches)
+}
+
+// untilAlong is the time to a voltage along stages of which the last goes on for ever.
+func untilAlong(stages []Stage, v quantity.Volt) quantity.Second {
+	sum := quantity.Second(0)
+	for i, s := range stages {
+		if i == len(stages)-1 || s.reaches(v) {
+			return sum + s.until(v)
+		}
+		sum += s.Lasts
+	}
+	return sum
+}
+
+// closing is the moment at which the stages after the first n begin; nil if there are none.
+func (t Transient) closing(n int) *Closing {
+	if n >= len(t.Stages) {
+		return nil
+	}
+	hard := t.Stages[n]
+	k := &Closing{At: hard.From, Share: quantity.Ratio(hard.From / hard.To), Step: hard.First}
+	for _, s := range t.Stages[:n] {
+		k.After += s.Lasts
+	}
+	for _, e := range t.Stages[n-1].Acts {
+		switch e.(type) {
+		case *wiring.Contact:
+			k.Contact = e
+			return k
+		case *wiring.Driver:
+			if k.Contact == nil {
+				k.Contact = e
+			}
+		}
+	}
+	return k
+}
+
+// packVolts is the voltage at the pack's posts in a state; false if it cannot be told.
+func (c *Cart) packVolts(ctx context.Context, s *wiring.State, charge quantity.Ratio) (quantity.Volt, bool, error) {
+	p, err := c.point(ctx, s, charge)
+	var unsettled *Unsettled
+	if errors.As(err, &unsettled) {
+		return 0, false, nil
+	}
+	if err != nil {
+		return 0, false, err
+	}
+	if plus, ok := c.harness.Point("pack+"); ok && plus.Terminal != nil {
+		v := p.Volts(plus.Terminal.Node)
+		return v, v > 0, nil
+	}
+	pack := c.pack()
+	if pack == nil {
+		return 0, false, nil
+	}
+	v := p.ElementVolts(pack)
+	return v, v > 0, nil
+}
