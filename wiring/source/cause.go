@@ -54,7 +54,11 @@ func commentInBrackets(s stretch, hash patch, bracket rune) cause {
 }
 
 func secondColon(s stretch, text string, colons ...patch) cause {
-	return s.cause("a colon and a space begin a value", quoteIt+": "+inQuotes(text), colons...)
+	advice := quoteIt + ": " + inQuotes(text)
+	if strings.Contains(text, ",") {
+		advice = quoteIt + ", or the entries in { }"
+	}
+	return s.cause("a colon and a space begin a value", advice, colons...)
 }
 
 func secondColonInBrackets(s stretch, colon patch) cause {

@@ -96,6 +96,8 @@ func TestMistakes(t *testing.T) {
 		{"  k: {note: stack #2}", []string{"6:13-22 # after a space starts a comment and the { is never closed. Put the text in quotes"}},
 		{"  k: [a, stack #2]", []string{"6:10-19 # after a space starts a comment and the [ is never closed. Put the text in quotes"}},
 		{"  k: {note: left, under the dash}", []string{`6:13-33 a comma inside { } begins the next entry. Put the text in quotes: "left, under the dash"`}},
+		{"  k: {note: “left, under the dash”}", []string{`6:13-18 these are typographic quotes, not ". Write " instead of “`}},
+		{"  k: from: G1.+, to: F1.in", []string{"6:6-27 a colon and a space begin a value. Put the text in quotes, or the entries in { }"}},
 		{"  note: fuse: 10 A", []string{`6:9-19 a colon and a space begin a value. Put the text in quotes: "fuse: 10 A"`}},
 		{"  k: 1: 2: 3", []string{`6:6-13 a colon and a space begin a value. Put the text in quotes: "1: 2: 3"`}},
 		{"  k: see:", []string{`6:6-10 a colon and a space begin a value. Put the text in quotes: "see:"`}},

@@ -137,10 +137,12 @@ func (c *converter) noValue(key *Node, value *yaml.Node, depth int) {
 
 // noColon reports a word between brackets that is no entry.
 func (c *converter) noColon(key, before *Node) {
+	sameLine := before != nil && before.Span.Line == key.Span.Line
 	switch word, _, found := strings.Cut(key.Text, ":"); {
+	case sameLine && before.Kind == Null: // a part of what has been reported
 	case found && word != "" && !key.Quoted:
 		c.fault(key.Span, "put a space after the colon: "+spaced(key.Text))
-	case before != nil && before.Kind == Scalar && before.Span.Line == key.Span.Line:
+	case sameLine && before.Kind == Scalar:
 		at := c.text.span(before.Span.Line, before.Span.Col, key.Span.EndCol)
 		text := c.text.line(at.Line).cut(at.Col, at.EndCol)
 		c.fault(at, "a comma inside { } begins the next entry", quoteIt+": "+inQuotes(text))
