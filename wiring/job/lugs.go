@@ -1,6 +1,8 @@
 package job
 
-import "github.com/lugwright/lugwright/wiring"
+import (
+	"github.com/lugwright/lugwright/wiring"
+)
 
 // lugs says what is on each end of a wire: what was stated, else what follows.
 func (r *reading) lugs(w *draftWire) {

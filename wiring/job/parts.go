@@ -3,7 +3,6 @@ package job
 import (
 	"fmt"
 	"regexp"
-	"strconv"
 	"strings"
 
 	"github.com/lugwright/lugwright/wiring"
@@ -152,38 +151,6 @@ func (r *reading) nextPart(name string, layer int) string {
 	})
 }
 
-// lettersOf is what stands in front of the number of a designation or wire: "W" of W37B.
-func lettersOf(name string) string {
-	return strings.TrimRight(strings.TrimRight(name, "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz"), "0123456789")
-}
-
-// taken is a stretch of numbers none of which is free.
-type taken struct{ first, last int }
-
-// nextFree counts upwards from the number in name to the first that is free, past what it
-// has found taken before.
-func (r *reading) nextFree(letters, name string, free func(string) bool) string {
-	start := 0
-	for _, c := range strings.TrimPrefix(name, letters) {
-		if c < '0' || c > '9' || start > 1_000_000 {
-			break
-		}
-		start = start*10 + int(c-'0')
-	}
-	n := start + 1
-	known := r.taken[letters]
-	if known.first <= n && n <= known.last {
-		start, n = known.first, known.last
-	}
-	for {
-		if candidate := letters + strconv.Itoa(n); free(candidate) {
-			r.taken[letters] = taken{start, n}
-			return candidate
-		}
-		n++
-	}
-}
-
 // replace puts another kind of device in the place of a part, which keeps its title, place
 // and notes.
 func (r *reading) replace(l *layer, old *draftPart, replaces, kindNode *source.Node) *draftPart {
@@ -245,51 +212,4 @@ func (r *reading) mergePart(l *layer, d *draftPart, f map[string]source.Entry, r
 	for _, e := range rest {
 		d.given.Set(e.Key, e.Value)
 	}
-}
-
-// expand writes out the range in a key or reference, or reports why it cannot.
-func (r *reading) expand(n *source.Node) []string { return r.expandAs(n, "this name") }
-
-// expandAs is expand where a key has a name of its own.
-func (r *reading) expandAs(n *source.Node, key string) []string {
-	text := r.text(n, key)
-	if text == "" {
-		return nil
-	}
-	if source.IsRange(text) && r.ranged > MostRanged {
-		return nil
-	}
-	names, ok := source.Expand(text)
-	if !r.withinRanges(len(names), n.Span) {
-		return nil
-	}
-	if !ok {
-		r.fault(n.Span, fmt.Sprintf("%s is no range", text), fmt.Sprintf("A range counts upwards and has at most %d members: G11..G16", source.MostInRange))
-		return nil
-	}
-	return names
-}
-
-// withinRanges counts the names that ranges stand for, and reports when they are too many.
-func (r *reading) withinRanges(n int, at diag.Span) bool {
-	if n > 1 {
-		r.ranged += n
-	}
-	if r.ranged > MostRanged {
-		r.once("ranges", at, fmt.Sprintf("the ranges stand for more than %d names", MostRanged))
-		return false
-	}
-	return true
-}
-
-// quietly writes out a range whose faults are reported elsewhere.
-func (r *reading) quietly(text string) []string {
-	if source.IsRange(text) && r.ranged > MostRanged {
-		return nil
-	}
-	names, _ := source.Expand(text)
-	if len(names) > 1 {
-		r.ranged += len(names)
-	}
-	return names
 }

@@ -3,16 +3,11 @@ package job
 import (
 	"fmt"
 	"sort"
-	"unicode/utf8"
 
 	"github.com/lugwright/lugwright/wiring"
-	"github.com/lugwright/lugwright/wiring/diag"
 	"github.com/lugwright/lugwright/wiring/quantity"
 	"github.com/lugwright/lugwright/wiring/source"
 )
-
-// coverWords are what may be round a loom.
-var coverWords = []string{"split tube", "tape", "braid", "lacing", "sheath", "none"}
 
 // placesAndRuns merges both over all layers and checks the places of parts.
 func (r *reading) placesAndRuns() {
@@ -28,37 +23,6 @@ func (r *reading) placesAndRuns() {
 	}
 	r.keepWholeRuns()
 	r.checkPlaces()
-}
-
-// eachNamed reads the entries of a map of things by name.
-func (r *reading) eachNamed(l *layer, section string, read func(*layer, source.Entry)) {
-	n := l.get(section)
-	if n == nil {
-		return
-	}
-	seen := map[string]diag.Span{}
-	for _, e := range r.entries(n, section) {
-		switch {
-		case utf8.RuneCountInString(e.Key.Text) > longestName:
-			r.fault(e.Key.Span, fmt.Sprintf("this name is longer than %d characters", longestName))
-		case r.room(section, e.Key.Span) && !r.twice(seen, e.Key.Text, e.Key.Span):
-			read(l, e)
-		}
-	}
-}
-
-// mostNamed bounds the things of a section, in all layers together.
-var mostNamed = map[string]int{"states": MostStates, "places": MostPlaces, "runs": MostRuns}
-
-// room counts the entries of a section, and reports when they are too many.
-func (r *reading) room(section string, at diag.Span) bool {
-	r.named[section]++
-	most, bounded := mostNamed[section]
-	if !bounded || r.named[section] <= most {
-		return true
-	}
-	r.once(section, at, fmt.Sprintf("more than %d %s", most, section))
-	return false
 }
 
 func (r *reading) place(name string) *wiring.Place { return r.placeOf[wiring.Fold(name)] }
@@ -156,84 +120,4 @@ func (r *reading) checkPlaces() {
 		}
 		r.lost(p.Span("place"), fmt.Sprintf("no place %s%s", p.Place, r.meant(p.Place, r.placeNames)))
 	}
-}
-
-// looms merges the looms of all layers and checks those that wires name.
-func (r *reading) looms() {
-	r.loomOf = map[string]*wiring.Loom{}
-	for _, l := range r.layers {
-		r.eachNamed(l, "looms", r.readLoom)
-	}
-	if r.alone() {
-		return
-	}
-	for _, w := range r.laid {
-		name := w.wire.Loom
-		if w.gone || name == "" {
-			continue
-		}
-		if l := r.loomOf[wiring.Fold(name)]; l != nil {
-			w.wire.Loom = l.Name
-			continue
-		}
-		r.lost(w.wire.Span("loom"), fmt.Sprintf("no loom %s%s", name, r.meant(name, r.loomNames)))
-	}
-}
-
-func (r *reading) loomNames() []string {
-	names := make([]string, 0, len(r.h.Looms))
-	for _, l := range r.h.Looms {
-		names = append(names, l.Name)
-	}
-	sort.Strings(names)
-	return names
-}
-
-func (r *reading) readLoom(l *layer, e source.Entry) {
-	name := l.loom(e.Key.Text)
-	loom := r.loomOf[wiring.Fold(name)]
-	if loom == nil {
-		loom = &wiring.Loom{Name: name, At: e.Key.Span}
-		r.loomOf[wiring.Fold(name)] = loom
-		r.h.Looms = append(r.h.Looms, loom)
-	}
-	f := r.fields(e.Value, loomKeys, "in loom "+name)
-	if v, ok := f["cover"]; ok {
-		loom.Cover = r.word(v.Value, "cover", coverWords...)
-	}
-	if v, ok := f["colour"]; ok {
-		loom.Colour = r.colour(v.Value, "colour")
-	}
-	if v, ok := f["twisted"]; ok {
-		loom.Twisted = r.truth(v.Value, "twisted")
-	}
-	if v, ok := f["runs"]; ok {
-		loom.Runs = nil
-		for _, item := range r.items(v.Value, "runs") {
-			if run := r.knownRun(item); run != nil {
-				loom.Runs = append(loom.Runs, run)
-			}
-		}
-	}
-}
-
-func (r *reading) knownRun(n *source.Node) *wiring.Run {
-	name := r.text(n, "runs")
-	if name == "" {
-		return nil
-	}
-	run := r.runOf[wiring.Fold(name)]
-	if run == nil {
-		r.lost(n.Span, fmt.Sprintf("no run %s%s", name, r.meant(name, r.runNames)))
-	}
-	return run
-}
-
-func (r *reading) runNames() []string {
-	names := make([]string, 0, len(r.h.Runs))
-	for _, run := range r.h.Runs {
-		names = append(names, run.Name)
-	}
-	sort.Strings(names)
-	return names
 }

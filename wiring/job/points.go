@@ -11,7 +11,6 @@ import (
 // The points that every platform should give.
 const (
 	interlockPoint = "interlock"
-	packNegative   = "pack-"
 )
 
 // checkNeeds compares what a layer expects with the points of those below it.

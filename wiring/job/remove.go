@@ -8,20 +8,6 @@ import (
 	"github.com/lugwright/lugwright/wiring/diag"
 )
 
-// readGroups keeps the groups of a layer for the layers above it.
-func (r *reading) readGroups(l *layer) {
-	n := l.get("groups")
-	if n == nil {
-		return
-	}
-	seen := map[string]diag.Span{}
-	for _, e := range r.entries(n, "groups") {
-		if !r.twice(seen, e.Key.Text, e.Key.Span) {
-			r.groups[wiring.Fold(e.Key.Text)] = &group{name: e.Key.Text, layer: l, items: r.items(e.Value, "a group")}
-		}
-	}
-}
-
 // removeParts takes away the parts that a layer's `remove` names, alone or in groups, and
 // keeps the other names for when wires are known.
 func (r *reading) removeParts(l *layer) {
@@ -63,33 +49,6 @@ func (r *reading) removeName(l *layer, name string, at diag.Span, inGroup bool) 
 		f.Related = []diag.Place{{Span: d.part.At, Label: name + " is defined here"}}
 	default:
 		d.gone, d.goneAt = l.index, at
-	}
-}
-
-// checkGroups reports members of groups that nothing was ever called.
-func (r *reading) checkGroups() {
-	known := map[string]bool{}
-	var names []string
-	add := func(name string) {
-		if !known[wiring.Fold(name)] {
-			known[wiring.Fold(name)] = true
-			names = append(names, name)
-		}
-	}
-	for _, d := range r.allParts() {
-		add(d.part.Designation)
-	}
-	for _, w := range r.laid {
-		add(w.name())
-	}
-	for _, g := range r.groups {
-		for _, member := range g.items {
-			for _, name := range r.expand(member) {
-				if name = g.layer.name(name); !known[wiring.Fold(name)] && !r.faulty[wiring.Fold(name)] {
-					r.lost(member.Span, fmt.Sprintf("group %s: nothing is called %s here%s", g.name, name, r.alike(name, func() []string { return names })))
-				}
-			}
-		}
 	}
 }
 
@@ -231,31 +190,6 @@ func (r *reading) nothingCalled(l *layer, g goneName) {
 		return
 	}
 	r.lost(g.at, fmt.Sprintf("nothing is called %s here%s", g.text, r.alike(g.text, func() []string { return r.removable(l) })))
-}
-
-// definesWire reports whether a layer itself has a wire of that number.
-func (r *reading) definesWire(l *layer, number string) bool {
-	return r.ownWires(l)[wiring.Fold(number)] != ""
-}
-
-// ownWires are the wires that a layer speaks of, by folded number.
-func (r *reading) ownWires(l *layer) map[string]string {
-	if l.numbers != nil {
-		return l.numbers
-	}
-	l.numbers, l.highest = map[string]string{}, map[string]string{}
-	if n := l.get("wires"); n != nil {
-		for _, e := range n.Entries {
-			for _, name := range r.quietly(e.Key.Text) {
-				name = l.name(name)
-				l.numbers[wiring.Fold(name)] = name
-				if letters := lettersOf(name); wiring.Less(l.highest[letters], name) {
-					l.highest[letters] = name
-				}
-			}
-		}
-	}
-	return l.numbers
 }
 
 func (r *reading) removedAlready(g goneName, by *layer, at diag.Span) {

@@ -2,18 +2,12 @@ package job
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 
 	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/diag"
 	"github.com/lugwright/lugwright/wiring/source"
 )
-
-// mostNumber is the longest number of a wire, in characters: what a sleeve holds.
-const mostNumber = 12
-
-var numberForm = regexp.MustCompile(`^[A-Za-z0-9-]*[0-9][A-Za-z0-9-]*$`)
 
 // entry is one wire of a layer: a member of a range has its own ends.
 type entry struct {
@@ -109,18 +103,6 @@ func (r *reading) inStep(l *layer, name string, n, key *source.Node, count int) 
 	return members
 }
 
-func (r *reading) goodNumber(e entry) bool {
-	switch {
-	case len(e.name) > mostNumber:
-		r.fault(e.key.Span, fmt.Sprintf("%s is longer than the %d characters of a wire number", e.name, mostNumber))
-	case !numberForm.MatchString(e.name):
-		r.fault(e.key.Span, fmt.Sprintf("%s is no wire number", e.name), "Write letters, digits and hyphens, at least one digit: W37, 12A")
-	default:
-		return true
-	}
-	return false
-}
-
 // readWire lays a wire, or changes the one of that number.
 func (r *reading) readWire(e *entry) {
 	w := r.findWire(e.name)
@@ -133,55 +115,6 @@ func (r *reading) readWire(e *entry) {
 	default:
 		r.changeWire(e, w, -1)
 	}
-}
-
-// findWire is the live wire of a number, nil if there is none.
-func (r *reading) findWire(number string) *draftWire { return r.wires[wiring.Fold(number)] }
-
-// isPart reports a number that is a part's designation.
-func (r *reading) isPart(e *entry) bool {
-	for _, d := range r.parts[wiring.Fold(e.name)] {
-		if d.gone > e.index {
-			f := r.fault(e.key.Span, fmt.Sprintf("%s is a part already (%s): parts and wires share their names", e.name, where(d.part.At)))
-			f.Related = []diag.Place{{Span: d.part.At, Label: e.name + " is defined here"}}
-			return true
-		}
-	}
-	return false
-}
-
-// isGone reports a wire that one layer removes and defines.
-func (r *reading) isGone(e *entry) bool {
-	at, gone := e.goneNames[wiring.Fold(e.name)]
-	if gone {
-		f := r.fault(e.key.Span, fmt.Sprintf("%s is removed and defined in one layer", e.name),
-			"Give the new wire another number, so that the work order can tell them apart")
-		f.Related = []diag.Place{{Span: at, Label: "removed here"}}
-	}
-	return gone
-}
-
-func (r *reading) numberTaken(e *entry, w *draftWire) {
-	if r.flooded() {
-		r.unlisted++
-		return
-	}
-	f := r.fault(e.key.Span, fmt.Sprintf("%s exists: %s (%s)", w.name(), w.route(), where(w.wire.At)),
-		fmt.Sprintf("To move it give only the end that moves; a new wire takes a free number (next: %s)", r.nextWire(e)))
-	f.Related = []diag.Place{{Span: w.wire.At, Label: w.name() + " is defined here"}}
-}
-
-// nextWire is the first free number after the highest that the layer gives.
-func (r *reading) nextWire(e *entry) string {
-	letters := lettersOf(e.name)
-	own := r.ownWires(e.layer)
-	highest := e.highest[letters]
-	if wiring.Less(highest, e.name) {
-		highest = e.name
-	}
-	return r.nextFree(letters, highest, func(candidate string) bool {
-		return r.findWire(candidate) == nil && len(r.parts[wiring.Fold(candidate)]) == 0 && own[wiring.Fold(candidate)] == ""
-	})
 }
 
 // newWire lays a wire that no lower layer has.
@@ -276,85 +209,6 @@ func (r *reading) addWire(e *entry, ends [2]draftEnd) *draftWire {
 	}
 	w.isLaid = ends[from].state != absent && ends[to].state != absent
 	return w
-}
-
-// adopt gives a number to the wire of a lead that a lower layer spoke of without one, and
-// lands its other end.
-func (r *reading) adopt(e *entry, ends [2]draftEnd) *draftWire {
-	for _, s := range []side{from, to} {
-		if !ends[s].isLead() {
-			continue
-		}
-		w := r.leads[ends[s].terminal]
-		if w == nil || w.wire.Number != "" {
-			continue
-		}
-		far := ends[s.other()]
-		if other := r.leads[far.terminal]; far.isLead() && other != nil && other != w && other.wire.Number == "" {
-			other.gone = true
-			delete(r.leads, far.terminal)
-		}
-		near := w.sideOf(ends[s].terminal)
-		if far.state != unknown {
-			r.land(e.layer, w, near.other(), far)
-		}
-		return w
-	}
-	return nil
-}
-
-// sideOf is the side on which a wire has a lead.
-func (w *draftWire) sideOf(t *wiring.Terminal) side {
-	if w.end[to].state == landed && w.end[to].terminal == t {
-		return to
-	}
-	return from
-}
-
-// readLead changes the wire of a lead that is named by its terminal, or makes it.
-func (r *reading) readLead(e *entry) {
-	t := r.terminal(e.name, scope{layer: e.layer, at: e.key.Span, who: ""})
-	if t == nil {
-		return
-	}
-	e.name = t.Ref()
-	if t.Form.Type != wiring.Lead {
-		r.fault(e.key.Span, fmt.Sprintf("%s is no lead but %s: a wire that is cut takes a number", t.Ref(), article(string(t.Form.Type))))
-		return
-	}
-	if e.ends[from] != "" && e.ends[to] != "" {
-		r.fault(e.f["from"].Value.Span, fmt.Sprintf("%s is one end itself: give the other one only, as to", e.name))
-		return
-	}
-	if w := r.leads[t]; w != nil {
-		r.changeWire(e, w, int(w.sideOf(t)))
-		return
-	}
-	r.newLead(e, t)
-}
-
-// newLead makes the wire of a lead that nobody has spoken of.
-func (r *reading) newLead(e *entry, t *wiring.Terminal) {
-	if e.f == nil || !r.roomForWire(e) {
-		return
-	}
-	given := to
-	if e.ends[from] != "" {
-		given = from
-	}
-	if e.ends[given] == "" {
-		if e.body.Get("from") == nil && e.body.Get("to") == nil {
-			r.missingEnd(&entry{layer: e.layer, name: e.name, key: e.key, f: e.f, ends: [2]string{e.name, ""}}, to)
-		}
-		return
-	}
-	ends := [2]draftEnd{{state: landed, terminal: t, at: e.key.Span, layer: e.index}, r.entryEnd(e, given)}
-	if ends[to].state == landed && ends[to].terminal == t {
-		r.fault(ends[to].at, fmt.Sprintf("%s goes from %s to itself", e.name, t.Ref()))
-		return
-	}
-	w := r.addWire(e, ends)
-	r.mergeWire(e, w, to)
 }
 
 // changeWire merges an entry into a wire of a lower layer. lead is the side of the lead by
