@@ -89,3 +89,11 @@ func each[E wiring.Element](c *Cart) []E {
 
 // isNode reports whether the harness has a node.
 func (c *Cart) isNode(n wiring.NodeID) bool { return n >= 0 && int(n) < len(c.harness.Nodes) }
+
+// terminalAt is the terminal of a node; nil for a node inside a part, and for none.
+func (c *Cart) terminalAt(n wiring.NodeID) *wiring.Terminal {
+	if !c.isNode(n) {
+		return nil
+	}
+	return c.harness.Nodes[n].Terminal
+}
