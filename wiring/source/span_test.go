@@ -37,7 +37,7 @@ type writer struct {
 	drawn
 }
 
-func (w *writer) word(inBrackets bool) {
+func (w *writer) word() {
 	plain := rapid.StringMatching(`[a-zA-Z0-9äµΩ日][-a-zA-Z0-9äµΩ日/.+ ']{0,10}[a-zA-Z0-9"']`).Draw(w.t, "text")
 	written := plain
 	switch rapid.IntRange(0, 4).Draw(w.t, "quotes") {
@@ -81,7 +81,7 @@ func (w *writer) brackets(depth int) {
 		if depth < 3 && rapid.IntRange(0, 3).Draw(w.t, "deeper") == 0 {
 			w.brackets(depth + 1)
 		} else {
-			w.word(true)
+			w.word()
 		}
 	}
 	w.b.WriteString(closing)
@@ -107,7 +107,7 @@ func (w *writer) block(indent, depth int) {
 			fallthrough
 		default:
 			w.b.WriteString(rapid.SampledFrom([]string{" ", "   ", "\t"}).Draw(w.t, "blank"))
-			w.word(false)
+			w.word()
 		}
 		w.b.WriteString(rapid.SampledFrom([]string{"\n", "  \n", " # c\n", "\r\n", "\n\n"}).Draw(w.t, "end"))
 	}

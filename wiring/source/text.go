@@ -90,18 +90,6 @@ func (l line) at(col int) rune {
 	}
 }
 
-// from returns what stands from a column on.
-func (l line) from(col int) string {
-	switch {
-	case col < 1 || col > l.width():
-		return ""
-	case l.runes != nil:
-		return string(l.runes[col-1:])
-	default:
-		return l.text[col-1:]
-	}
-}
-
 // cut returns what stands from col up to, not including, end.
 func (l line) cut(col, end int) string {
 	col, end = max(col, 1), min(end, l.width()+1)
