@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"github.com/lugwright/lugwright/wiring/kind"
+	"github.com/lugwright/lugwright/wiring/quantity"
 )
 
 // section is one table of the reference.
@@ -17,7 +18,7 @@ type section struct {
 // sections are the tables of the reference, in its order.
 func sections() []section {
 	return []section{
-		{"Keys of a layer", "They stand at the left margin, behind the header, and are best written in this order. Without a list of headers a key may stand in any.", layerKeys},
+		{"Keys of a layer", "They stand at the left margin, behind the header, and are best written in this order.", layerKeys},
 		{"An entry of `use`", "A word, a path, or a map of these keys.", useKeys},
 		{"A part", "`DESIGNATION: {kind: NAME, …}`. All other keys of a part are ratings of its kind.", partKeys},
 		{"A wire", "`NUMBER: {from: END, to: END, …}`; a lead may be named by its terminal instead: `T2.memory: {to: capped}`. An END is a terminal, a point, or `capped`.", wireKeys},
@@ -39,6 +40,11 @@ func sections() []section {
 func Reference() string {
 	var b strings.Builder
 	b.WriteString(referenceHead)
+	b.WriteString(referenceQuantities)
+	for _, d := range quantity.AllDimensions() {
+		fmt.Fprintf(&b, "| %s | %s |\n", d, strings.Join(d.Units(), ", "))
+	}
+	b.WriteString(referenceNames)
 	for _, s := range sections() {
 		fmt.Fprintf(&b, "\n### %s\n\n", s.title)
 		if s.intro != "" {
@@ -119,6 +125,33 @@ are added. A list replaces a list. The word ` + "`none`" + ` unsets a place, a l
 
 Names are found without regard to case. A range saves typing: ` + "`G11..G16`" + ` as a key, in a list
 or as a value; ranges in one entry run in step: ` + "`W1..W5: {from: G11..G15.+, to: G12..G16.-}`" + `.
+`
+
+const referenceQuantities = `
+## Quantities
+
+` + "`[about] NUMBER [space] UNIT`" + `: 14, 2.5, 1/2, 1-1/8 and a unit; ` + "`about`" + ` marks an estimate. A length may have
+two parts, ` + "`4 ft 6 in`" + `. Pairs are joined by ` + "`at`, `for` or `to`" + `: ` + "`10 A at 60 V`, `220 A for 30 s`, `10 to 15 V`" + `.
+A conductor size is ` + "`14 AWG`, `2/0 AWG`, `35 mm2`, `250 kcmil` or `10 SAE`" + `. A wire's colour, size or
+length may be ` + "`unknown`" + `, or be left out, which says the same; a size may be ` + "`auto`" + `. Colours are IEC 60757
+codes, the base before the tracer: ` + "`BK/YE`" + `; English names are read too.
+
+| quantity | units |
+|---|---|
+`
+
+const referenceNames = `
+## Names
+
+| what | form | example |
+|---|---|---|
+| part | one to three letters (not beginning with W), digits, at most one letter | ` + "`G1`, `E1F`" + ` |
+| wire | letters, digits, hyphens, at least one digit, at most 12 characters | ` + "`W37`, `12A`" + ` |
+| terminal | part and terminal; another name of it, or its pin; the part alone where it has one terminal | ` + "`G1.+`, `U1.J1-7`, `X5`" + ` |
+| point | small letters, digits, + and -, beginning with a letter | ` + "`pack+`" + ` |
+| place, run, loom, group, state | any text, at most 80 characters | ` + "`seat box`" + ` |
+
+## Keys
 `
 
 const referenceLists = `
