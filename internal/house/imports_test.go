@@ -25,6 +25,7 @@ wiring/path             : wiring wiring/quantity
 wiring/stack            : wiring wiring/quantity wiring/handbook
 wiring/figure           : wiring wiring/quantity wiring/handbook wiring/settle wiring/path
 wiring/position         : wiring wiring/quantity wiring/handbook wiring/settle wiring/path
+wiring/meter            : wiring wiring/quantity wiring/settle wiring/path
 wiring/rule             : wiring wiring/quantity wiring/diag wiring/source wiring/handbook wiring/settle wiring/path
 wiring/rules            : wiring wiring/quantity wiring/colour wiring/diag wiring/handbook wiring/settle wiring/path wiring/stack wiring/rule
 
@@ -39,7 +40,7 @@ render/schematic        : wiring wiring/quantity wiring/colour wiring/diag rende
 render/sheet/frame      : wiring/colour render/ink render/wirepen
 render/svg              : render/ink render/ink/subset
 render/proof            : render/ink
-render/report           : wiring/diag wiring/rule wiring/source
+render/report           : wiring wiring/quantity wiring/diag wiring/source wiring/settle wiring/path wiring/meter wiring/rule
 render                  : wiring/... render/...
 
 cmd/lugwright/folder    :
