@@ -22,31 +22,31 @@ func TestHostile(t *testing.T) {
 	}
 	long := strings.Repeat("x", 4000)
 	tests := map[string]string{
-		"unknown parts":   "job: T\nwires:\n" + repeat(10000, func(i int) string { return fmt.Sprintf("  W%d: {from: Z%d.+, to: Y%d.-}\n", i, i, i) }),
-		"unknown removed": "job: T\nparts: {X1..X9000: {kind: splice}}\nremove:\n" + repeat(16666, func(i int) string { return fmt.Sprintf("  - X%d0\n", i) }),
-		"numbers taken":   "job: T\nuse: [a]\nwires:\n" + repeat(10000, func(i int) string { return fmt.Sprintf("  W%d: {from: X1, to: X2}\n", i) }),
-		"kinds taken":     "job: T\nuse: [a]\nparts:\n" + repeat(3000, func(i int) string { return fmt.Sprintf("  X%d: {kind: splice}\n", i) }),
-		"ranges":          "job: T\nwires:\n" + repeat(6666, func(i int) string { return fmt.Sprintf("  W%d..W9%06d: {from: X1, to: X2}\n", i, i) }),
-		"ranges of parts": "job: T\nparts:\n" + repeat(6666, func(i int) string { return fmt.Sprintf("  X%d..X%d: {kind: splice}\n", i, i+9000) }),
-		"ranges removed":  "job: T\nremove:\n" + repeat(6666, func(i int) string { return fmt.Sprintf("  - X%d..X%d\n", i, i+9000) }),
-		"states":          "job: T\nstates:\n  s0: {key: on}\n" + repeat(10000, func(i int) string { return fmt.Sprintf("  s%d: {like: s%d, switch: on}\n", i+1, i) }),
-		"settings":        "job: T\nstates:\n  s:\n" + repeat(20000, func(i int) string { return fmt.Sprintf("    c%d: on\n", i) }),
-		"revisions":       "job: T\nrevisions:\n" + repeat(20000, func(i int) string { return fmt.Sprintf("  r%d: {by: me}\n", i) }),
-		"places": "job: T\nplaces:\n" + repeat(10000, func(i int) string { return fmt.Sprintf("  p%d: {along: 1 ft}\n", i) }) + "runs:\n" + repeat(10000, func(i int) string {
+		"unknown parts":   "job: T\nwires:\n" + repeat(5000, func(i int) string { return fmt.Sprintf("  W%d: {from: Z%d.+, to: Y%d.-}\n", i, i, i) }),
+		"unknown removed": "job: T\nparts: {X1..X9000: {kind: splice}}\nremove:\n" + repeat(8333, func(i int) string { return fmt.Sprintf("  - X%d0\n", i) }),
+		"numbers taken":   "job: T\nuse: [a]\nwires:\n" + repeat(5000, func(i int) string { return fmt.Sprintf("  W%d: {from: X1, to: X2}\n", i) }),
+		"kinds taken":     "job: T\nuse: [a]\nparts:\n" + repeat(1500, func(i int) string { return fmt.Sprintf("  X%d: {kind: splice}\n", i) }),
+		"ranges":          "job: T\nwires:\n" + repeat(3333, func(i int) string { return fmt.Sprintf("  W%d..W9%06d: {from: X1, to: X2}\n", i, i) }),
+		"ranges of parts": "job: T\nparts:\n" + repeat(3333, func(i int) string { return fmt.Sprintf("  X%d..X%d: {kind: splice}\n", i, i+9000) }),
+		"ranges removed":  "job: T\nremove:\n" + repeat(3333, func(i int) string { return fmt.Sprintf("  - X%d..X%d\n", i, i+9000) }),
+		"states":          "job: T\nstates:\n  s0: {key: on}\n" + repeat(5000, func(i int) string { return fmt.Sprintf("  s%d: {like: s%d, switch: on}\n", i+1, i) }),
+		"settings":        "job: T\nstates:\n  s:\n" + repeat(10000, func(i int) string { return fmt.Sprintf("    c%d: on\n", i) }),
+		"revisions":       "job: T\nrevisions:\n" + repeat(10000, func(i int) string { return fmt.Sprintf("  r%d: {by: me}\n", i) }),
+		"places": "job: T\nplaces:\n" + repeat(5000, func(i int) string { return fmt.Sprintf("  p%d: {along: 1 ft}\n", i) }) + "runs:\n" + repeat(5000, func(i int) string {
 			return fmt.Sprintf("  r%d: {from: p%d, to: p%d, length: 1 ft}\n", i, i%900, (i+1)%900)
 		}),
 		"long names":  "job: T\nplaces:\n" + repeat(400, func(i int) string { return fmt.Sprintf("  %s%d: {along: 1 ft}\n", long, i) }) + "parts: {X1..X400: {kind: splice, place: " + long + "}}\n",
-		"stacks":      "job: T\nparts: {X1: {kind: frame-point}}\nstacks: {X1: [" + repeat(20000, func(i int) string { return fmt.Sprintf("W%d, ", i) }) + "]}\n",
-		"one stud":    "job: T\nparts: {X1: {kind: frame-point}, X2: {kind: frame-point}}\nwires:\n" + repeat(13333, func(i int) string { return fmt.Sprintf("  W%d: {from: X1, to: X2}\n", i) }),
+		"stacks":      "job: T\nparts: {X1: {kind: frame-point}}\nstacks: {X1: [" + repeat(10000, func(i int) string { return fmt.Sprintf("W%d, ", i) }) + "]}\n",
+		"one stud":    "job: T\nparts: {X1: {kind: frame-point}, X2: {kind: frame-point}}\nwires:\n" + repeat(6666, func(i int) string { return fmt.Sprintf("  W%d: {from: X1, to: X2}\n", i) }),
 		"leads":       "job: T\nparts: {T1..T2000: {kind: reducer}}\nwires:\n" + repeat(2000, func(i int) string { return fmt.Sprintf("  T%d.memory: {to: T%d.enable}\n", i+1, i+1) }),
-		"points":      "job: T\npoints:\n" + repeat(20000, func(i int) string { return fmt.Sprintf("  p%d: p%d\n", i, i+1) }),
-		"groups":      "job: T\ngroups:\n" + repeat(20000, func(i int) string { return fmt.Sprintf("  g%d: [X%d]\n", i, i) }),
-		"test points": "job: T\ntest-points: [" + repeat(20000, func(i int) string { return fmt.Sprintf("X%d.+, ", i) }) + "]\n",
-		"waivers":     "job: T\nwaivers:\n" + repeat(20000, func(i int) string { return "  - {rule: r}\n" }),
-		"columns":     strings.Repeat("a,", 150_000) + "\n",
-		"rows":        "wire,from\n" + strings.Repeat(",x\n", 150_000),
-		"quotes":      "wire,from\n" + strings.Repeat("\"\"\"", 150_000) + "\n",
-		"moves":       "job: T\nuse: [a]\nmove: {" + repeat(6666, func(i int) string { return fmt.Sprintf("q%d: X1, ", i) }) + "}\n",
+		"points":      "job: T\npoints:\n" + repeat(10000, func(i int) string { return fmt.Sprintf("  p%d: p%d\n", i, i+1) }),
+		"groups":      "job: T\ngroups:\n" + repeat(10000, func(i int) string { return fmt.Sprintf("  g%d: [X%d]\n", i, i) }),
+		"test points": "job: T\ntest-points: [" + repeat(10000, func(i int) string { return fmt.Sprintf("X%d.+, ", i) }) + "]\n",
+		"waivers":     "job: T\nwaivers:\n" + repeat(10000, func(i int) string { return "  - {rule: r}\n" }),
+		"columns":     strings.Repeat("a,", 100_000) + "\n",
+		"rows":        "wire,from\n" + strings.Repeat(",x\n", 100_000),
+		"quotes":      "wire,from\n" + strings.Repeat("\"\"\"", 100_000) + "\n",
+		"moves":       "job: T\nuse: [a]\nmove: {" + repeat(3333, func(i int) string { return fmt.Sprintf("q%d: X1, ", i) }) + "}\n",
 	}
 	below := "kit: a\nparts:\n  X1..X9000: {kind: splice}\nwires:\n  W1..W9000: {from: X1, to: X2}\npoints: {p: X1}\n"
 	for name, text := range tests {

@@ -49,10 +49,15 @@ func TestLargeJob(t *testing.T) {
 		return time.Since(start)
 	}
 	took(100)
-	small, large := took(500), took(5000)
-	t.Logf("500 wires in %v, 5000 in %v", small, large)
-	if large > 30*small && large > 2*time.Second {
-		t.Errorf("500 wires take %v, 5000 take %v", small, large)
+	for try := 1; ; try++ { // a busy machine may be busy at the wrong moment, but not each time
+		small, large := took(500), took(5000)
+		t.Logf("500 wires in %v, 5000 in %v", small, large)
+		if large <= 30*small || large <= 2*time.Second {
+			return
+		}
+		if try == 3 {
+			t.Fatalf("500 wires take %v, 5000 take %v", small, large)
+		}
 	}
 }
 

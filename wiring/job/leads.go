@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"github.com/lugwright/lugwright/wiring"
+	"github.com/lugwright/lugwright/wiring/diag"
 )
 
 // adopt gives a number to the wire of a lead that a lower layer spoke of without one, and
@@ -55,10 +56,25 @@ func (r *reading) readLead(e *entry) {
 		return
 	}
 	if w := r.leads[t]; w != nil {
+		if r.saidTwice(e, w, t) {
+			return
+		}
 		r.changeWire(e, w, int(w.sideOf(t)))
 		return
 	}
 	r.newLead(e, t)
+}
+
+// saidTwice reports a lead that one layer lands twice: by the number of its wire, or by the
+// lead at the other end, and by its own name.
+func (r *reading) saidTwice(e *entry, w *draftWire, t *wiring.Terminal) bool {
+	far := w.end[w.sideOf(t).other()]
+	if e.ends[from] == "" && e.ends[to] == "" || far.layer != e.index {
+		return false
+	}
+	f := r.fault(e.key.Span, fmt.Sprintf("%s is a wire of this layer already, %s: %s", e.name, w.name(), w.route()), "Put both together")
+	f.Related = []diag.Place{{Span: far.at, Label: "landed here"}}
+	return true
 }
 
 // newLead makes the wire of a lead that nobody has spoken of.
