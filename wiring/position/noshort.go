@@ -76,6 +76,9 @@ func (c *Cart) looped(closed path.Setting) []*path.Supply {
 func judgeShort(c *Cart, p *settle.Point) []Violation {
 	var vs []Violation
 	for _, s := range c.looped(at(p)) {
+		if !p.Holds(c.lasting().of(s.Element)) {
+			continue // it drives nothing
+		}
 		short := &shorted{cart: c, point: p, supply: s}
 		if way, says, ok := short.find(); ok {
 			vs = append(vs, Violation{

@@ -134,7 +134,7 @@ func (c *Cart) sneak(p *settle.Point, e wiring.Element) Violation {
 	return Violation{
 		Subject: e.Base().Ref(),
 		Element: e,
-		Says:    fmt.Sprintf("%s sees %v, and nothing feeds it.", e.Base().Ref(), p.ElementVolts(e)),
+		Says:    fmt.Sprintf("%s sees %v, and has no circuit of its own.", e.Base().Ref(), p.ElementVolts(e)),
 		Ways: func() []Way {
 			high, low, _ := highAndLow(p, e)
 			way, ok := c.circuit(low, high, flows(p, e))

@@ -104,5 +104,39 @@ func (s *Space) inside(o *Space) bool {
 	return len(s.fixed) == len(o.fixed)
 }
 
+// meets reports whether a position is as the premise of s has it.
+func (s *Space) meets(state *wiring.State) bool {
+	for _, c := range s.fixed {
+		if state.Position(c) != s.still[c] {
+			return false
+		}
+	}
+	return true
+}
+
+// covers reports whether s has every position of o, a space of the same harness in which a
+// premise fixes some of what s varies.
+func (s *Space) covers(o *Space) bool {
+	fixed := make(map[*wiring.Control]string, len(o.fixed))
+	for _, c := range o.fixed {
+		fixed[c] = o.still[c]
+	}
+	for _, a := range s.axes {
+		position, ok := fixed[a.Control]
+		if ok && !slices.Contains(a.Positions, position) {
+			return false
+		}
+		delete(fixed, a.Control)
+	}
+	for c, position := range fixed {
+		if position != c.Positions[0] {
+			return false
+		}
+	}
+	return !slices.ContainsFunc(o.axes, func(a Axis) bool {
+		return !slices.ContainsFunc(s.axes, func(b Axis) bool { return b.Control == a.Control && slices.Equal(a.Positions, b.Positions) })
+	})
+}
+
 // many is what stands for a count that an int64 cannot hold.
 const many = math.MaxInt64

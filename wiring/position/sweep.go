@@ -74,7 +74,7 @@ func Sweep(ctx context.Context, net *settle.Network, space *Space, o Options, vi
 		return err
 	}
 	charges := o.charges()
-	total := times(space.Count(), int64(len(charges)))
+	p := &progress{tell: o.Progress, total: settlings([]*Space{space}, o)}
 	look := func(ctx context.Context, i int64) (Seen, error) {
 		at, charge := i/int64(len(charges)), charges[i%int64(len(charges))]
 		seen := Seen{Index: at, State: space.At(at), Charge: charge}
@@ -82,8 +82,8 @@ func Sweep(ctx context.Context, net *settle.Network, space *Space, o Options, vi
 		seen.Point, err = net.Settle(ctx, seen.State, settle.Options{SOC: charge})
 		return seen, err
 	}
-	return inOrder(ctx, total, look, func(i int64, seen Seen) bool {
-		o.progress(i+1, total)
+	return inOrder(ctx, p.total, look, func(_ int64, seen Seen) bool {
+		p.step()
 		return visit(seen)
 	})
 }
@@ -105,9 +105,15 @@ func settlings(spaces []*Space, o Options) int64 {
 	return sum
 }
 
-// progress tells how far a sweep has come, once a batch and at the end.
-func (o Options) progress(done, total int64) {
-	if o.Progress != nil && (done%batch == 0 || done == total) {
-		o.Progress(done, total)
+// progress counts settlings and tells how far they have come, once a batch and at the end.
+type progress struct {
+	tell        func(done, total int64)
+	done, total int64
+}
+
+func (p *progress) step() {
+	p.done++
+	if p.tell != nil && (p.done%batch == 0 || p.done == p.total) {
+		p.tell(p.done, p.total)
 	}
 }
