@@ -63,7 +63,7 @@ func headerPhrase(h header) string {
 	if h.kind == "" {
 		return "in this file"
 	}
-	return "in this " + string(h.kind)
+	return "in this " + spoken(h.kind)
 }
 
 // findHeader finds the key that says what sort of file this is.

@@ -44,7 +44,15 @@ func (l *layer) String() string {
 	case "":
 		return l.File
 	}
-	return string(l.Kind) + " " + l.Title
+	return spoken(l.Kind) + " " + l.Title
+}
+
+// spoken is a sort of layer as people say it.
+func spoken(k wiring.LayerKind) string {
+	if k == wiring.AddonLayer {
+		return "add-on"
+	}
+	return string(k)
 }
 
 // name puts the layer's suffix on a part, wire or terminal that the layer itself defines.

@@ -39,13 +39,13 @@ func (r *reading) unmet(l *layer, n wiring.Need) {
 		what = fmt.Sprintf(" (%s)", n.What)
 	}
 	if r.alone() {
-		r.note(n.At, fmt.Sprintf("this %s needs the point %s%s", l.Kind, n.Point, what), "A platform gives it; alone this is no fault")
+		r.note(n.At, fmt.Sprintf("this %s needs the point %s%s", spoken(l.Kind), n.Point, what), "What it is used on gives it; alone this is no fault")
 		return
 	}
-	f := r.lost(n.At, fmt.Sprintf("this %s needs the point %s%s; no layer below gives it", l.Kind, n.Point, what),
+	f := r.lost(n.At, fmt.Sprintf("this %s needs the point %s%s; no layer below gives it", spoken(l.Kind), n.Point, what),
 		fmt.Sprintf("If there is none: points: {%s: none}", n.Point))
 	if l.user != nil {
-		f.Related = []diag.Place{{Span: l.user.At, Label: fmt.Sprintf("used by this %s", l.user.Kind)}}
+		f.Related = []diag.Place{{Span: l.user.At, Label: "used by this "+spoken(l.user.Kind)}}
 	}
 }
 

@@ -186,7 +186,7 @@ func (r *reading) nothingCalled(l *layer, g goneName) {
 		return // reported there
 	}
 	if r.alone() {
-		r.note(g.at, fmt.Sprintf("this %s removes %s, and nothing is called so here", l.Kind, g.text), "A platform has it; alone this is no fault")
+		r.note(g.at, fmt.Sprintf("this %s removes %s, and nothing is called so here", spoken(l.Kind), g.text), "What it is used on has it; alone this is no fault")
 		return
 	}
 	r.lost(g.at, fmt.Sprintf("nothing is called %s here%s", g.text, r.alike(g.text, func() []string { return r.removable(l) })))
