@@ -45,7 +45,7 @@ func (r *reading) unmet(l *layer, n wiring.Need) {
 	f := r.lost(n.At, fmt.Sprintf("this %s needs the point %s%s; no layer below gives it", spoken(l.Kind), n.Point, what),
 		fmt.Sprintf("If there is none: points: {%s: none}", n.Point))
 	if l.user != nil {
-		f.Related = []diag.Place{{Span: l.user.At, Label: "used by this "+spoken(l.user.Kind)}}
+		f.Related = []diag.Place{{Span: l.user.At, Label: "used by this " + spoken(l.user.Kind)}}
 	}
 }
 
