@@ -10,7 +10,7 @@ import (
 
 // judge compares the fuse with every piece of a wire.
 func (f *fusing) judge(w *wiring.Wire, b behind) {
-	bundled := bundle(f.pass, w)
+	bundled := f.bundles[w.Loom]
 	var worst weak
 	for _, piece := range w.Pieces {
 		if isPigtail(piece) || piece.Auto || w.Cord() {

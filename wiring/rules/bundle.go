@@ -14,26 +14,26 @@ import (
 // it adds a twenty-fifth of a full conductor's heat. Our own choice.
 const loaded = 0.2
 
-// bundle is the largest number of conductors of a wire's loom that carry more than a
-// fifth of their ampacity at once, in any state, at the floor, where constant-power loads
-// draw most; 1 for a wire in no loom.
-func bundle(p *rule.Pass, w *wiring.Wire) int {
-	if w.Loom == "" {
-		return 1
+// bundles counts for each loom the conductors that carry more than a fifth of their
+// ampacity at once: the largest number in any state, at the floor, where constant-power
+// loads draw most.
+func bundles(p *rule.Pass) map[string]int {
+	most := map[string]int{}
+	if len(p.Harness.Looms) == 0 {
+		return most
 	}
-	most := 1
 	for _, s := range p.Harness.States {
 		at := p.Point(s, rule.Floor)
 		if at == nil {
 			continue
 		}
-		n := 0
-		for _, other := range p.Harness.Wires {
-			if other.Loom == w.Loom && countsIn(p, other, at) {
-				n++
+		loaded := map[string]int{}
+		for _, w := range p.Harness.Wires {
+			if w.Loom != "" && countsIn(p, w, at) {
+				loaded[w.Loom]++
+				most[w.Loom] = max(most[w.Loom], loaded[w.Loom])
 			}
 		}
-		most = max(most, n)
 	}
 	return most
 }

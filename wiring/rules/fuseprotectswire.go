@@ -41,7 +41,7 @@ wires:
 }
 
 func runFuseProtectsWire(p *rule.Pass) {
-	f := fusing{pass: p, worst: map[*wiring.Wire]behind{}}
+	f := fusing{pass: p, worst: map[*wiring.Wire]behind{}, bundles: bundles(p)}
 	for _, s := range p.Supplies() {
 		f.along(s)
 	}
@@ -66,6 +66,8 @@ type behind struct {
 type fusing struct {
 	pass  *rule.Pass
 	worst map[*wiring.Wire]behind // the largest fuse that each wire is behind
+
+	bundles map[string]int // by loom
 }
 
 // along follows a supply's positive through everything but drives and loads, and then the

@@ -81,6 +81,7 @@ type interlock struct {
 	wire           *wiring.Wire
 	device, landed *wiring.End
 	need           interlockNeed
+	states         []string // in which it does not reach what it must; none: in all
 }
 
 func nowhere(ends ...*wiring.End) string {
@@ -111,6 +112,7 @@ func (i *interlock) reaches() {
 	if len(failed) == 0 {
 		return
 	}
+	i.states = stateNames(failed)
 	byHand := true
 	for _, setting := range failed {
 		through := path.Through{Sorts: path.Conductors | path.Fuse | path.Switch | path.Driver, Setting: setting.closed}
@@ -121,7 +123,7 @@ func (i *interlock) reaches() {
 		i.report(diag.Warning, fmt.Sprintf("the interlock lead %s gets %s only while a hand switch is closed", i.wire.Name(), i.need.what), i.how(from))
 		return
 	}
-	i.report(diag.Error, fmt.Sprintf("the interlock lead %s on %s does not reach %s", i.wire.Name(), i.landed.Terminal.Ref(), i.need.what), i.how(from))
+	i.report(diag.Error, fmt.Sprintf("the interlock lead %s on %s does not reach %s", i.wire.Name(), i.landed.Terminal.Ref(), i.need.what), i.how(from)+i.masked(from, failed))
 }
 
 // joined reports whether the leads of an interlock in a feed are joined with each other.
@@ -146,6 +148,18 @@ func (i *interlock) how(from wiring.NodeID) string {
 		return fmt.Sprintf("The way is %s; a lockout contact on it is open in a state in which the cart should move.", way)
 	}
 	return fmt.Sprintf("The only way is %s, through %s; conductors, fuses and lockout contacts are all that it may pass.", way, list(odd))
+}
+
+// masked says that the cart drives all the same, where it does: a sense does not know by
+// which way its voltage comes.
+func (i *interlock) masked(from wiring.NodeID, failed []moving) string {
+	for _, s := range failed {
+		if s.at != nil && s.at.Traction() {
+			return fmt.Sprintf(" In the state %s %s reads %s and the cart drives all the same: the mistake shows only when that way opens.",
+				s.name, i.pass.Graph.Name(from), volts(s.at.Reading(from)))
+		}
+	}
+	return ""
 }
 
 // wayFrom finds a way to what is needed, over more and more of what it should not pass.
@@ -183,7 +197,7 @@ func (i *interlock) report(level diag.Level, message, detail string) {
 	}
 	i.pass.Report(diag.Finding{
 		Level: level, Message: message, Detail: detail, Advice: i.advice(),
-		At: endSpan(i.wire, i.landed), Related: defined(i.wire.Name(), i.wire.At), Subjects: subjects(names),
+		At: endSpan(i.wire, i.landed), Related: defined(i.wire.Name(), i.wire.At), Subjects: subjects(names), States: i.states,
 	})
 }
 

@@ -3,12 +3,14 @@ package rules
 import (
 	"github.com/lugwright/lugwright/wiring/path"
 	"github.com/lugwright/lugwright/wiring/rule"
+	"github.com/lugwright/lugwright/wiring/settle"
 )
 
 // moving is a state in which the cart should move, and how everything stands in it.
 type moving struct {
 	name   string
 	closed path.Setting
+	at     *settle.Point // nil where everything is taken as closed
 }
 
 // movingStates lists the states in which the cart should move and for which ok does not
@@ -23,7 +25,7 @@ func movingStates(p *rule.Pass, ok func(path.Setting) bool) []moving {
 		asked = true
 		if at := p.Point(s, rule.Middle); at != nil {
 			if closed := path.InState(s, at.Holds); !ok(closed) {
-				failed = append(failed, moving{s.Name, closed})
+				failed = append(failed, moving{s.Name, closed, at})
 			}
 		}
 	}
@@ -31,4 +33,12 @@ func movingStates(p *rule.Pass, ok func(path.Setting) bool) []moving {
 		failed = append(failed, moving{name: "with everything closed"})
 	}
 	return failed
+}
+
+func stateNames(states []moving) []string {
+	names := make([]string, len(states))
+	for i, s := range states {
+		names[i] = s.name
+	}
+	return names
 }

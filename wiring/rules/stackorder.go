@@ -2,9 +2,12 @@ package rules
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
+	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/diag"
+	"github.com/lugwright/lugwright/wiring/quantity"
 	"github.com/lugwright/lugwright/wiring/rule"
 	"github.com/lugwright/lugwright/wiring/stack"
 )
@@ -43,10 +46,23 @@ func runStackOrder(p *rule.Pass) {
 			Message: fmt.Sprintf("on %s the lug of %s (%v) sits under that of %s (%v)", s.Terminal.Ref(),
 				inner.Wire.Name(), inner.Size, outer.Wire.Name(), outer.Size),
 			Detail:   fmt.Sprintf("As built, from the face: %s.", lugNames(lugs)),
-			Advice:   fmt.Sprintf("Stack it so, from the face: %s.", lugNames(stack.Order(s.Terminal, p.Handbook, nil))),
+			Advice:   fmt.Sprintf("Stack it so, from the face: %s.", lugNames(stack.Order(s.Terminal, p.Handbook, mostAmps(p)))),
 			At:       s.At,
 			Subjects: subjects([]string{s.Terminal.Ref(), outer.Wire.Name(), inner.Wire.Name()}),
 		})
+	}
+}
+
+// mostAmps tells the largest current of a wire in any state, at the floor.
+func mostAmps(p *rule.Pass) stack.Amps {
+	return func(w *wiring.Wire) quantity.Ampere {
+		most := 0.0
+		for _, s := range p.Harness.States {
+			if at := p.Point(s, rule.Floor); at != nil {
+				most = max(most, math.Abs(float64(at.WireAmps(w, 0))))
+			}
+		}
+		return quantity.Ampere(most)
 	}
 }
 
