@@ -14,7 +14,7 @@ type Heat struct {
 	First    quantity.Watt // with the capacitor empty
 	Standing quantity.Watt // for ever after, by what the capacitor's side draws
 	Energy   Joule         // from empty to 95 %: ½ C V² less 0.25 % of it, and what is drawn meanwhile
-	Fault    quantity.Watt // for ever, if the capacitor is shorted, at end-of-charge voltage
+	Fault    quantity.Watt // for ever, if the capacitor is shorted, at end-of-charge voltage; 0: no answer
 	Rated    quantity.Watt // what it may dissipate; 0: not stated
 }
 
@@ -56,14 +56,17 @@ func (c *Cart) heats(ctx context.Context, p Precharge, slow []Stage) ([]Heat, er
 			continue
 		}
 		last := slow[len(slow)-1]
-		all = append(all, Heat{
+		h := Heat{
 			Resistor: r,
 			First:    watts(r, slow[0].resistorAmps(r, slow[0].From)),
-			Standing: watts(r, last.resistorAmps(r, last.Final())),
+			Standing: watts(r, last.resistorAmps(r, last.To)),
 			Energy:   energy(r, slow, 0.95*p.Reaches),
-			Fault:    watts(r, shorted.through(r)),
 			Rated:    r.Heat,
-		})
+		}
+		if shorted.settled() {
+			h.Fault = watts(r, shorted.through(r))
+		}
+		all = append(all, h)
 	}
 	return all, nil
 }
@@ -83,19 +86,14 @@ func (s Stage) resistorAmps(r *wiring.Resistor, v quantity.Volt) float64 {
 	return a + (b-a)*(float64(v)-s.begin.volts)/(s.end.volts-s.begin.volts)
 }
 
-// energy is the heat of a resistor along stages, up to a voltage.
+// energy is the heat of a resistor along stages, up to the first time at a voltage.
 func energy(r *wiring.Resistor, stages []Stage, upTo quantity.Volt) Joule {
 	sum := 0.0
-	for i, s := range stages {
-		end := s.To
-		last := i == len(stages)-1 || s.reaches(upTo)
-		if last {
-			end = upTo
+	for _, s := range stages {
+		if s.reaches(upTo) {
+			return Joule(sum + s.energy(r, upTo))
 		}
-		sum += s.energy(r, end)
-		if last {
-			break
-		}
+		sum += s.energy(r, s.To)
 	}
 	return Joule(sum)
 }
@@ -106,11 +104,12 @@ func energy(r *wiring.Resistor, stages []Stage, upTo quantity.Volt) Joule {
 //	R (end² t + 2 end d Tau (1 - e) + d² Tau (1 - e²) / 2),  d = begin - end, e = exp(-t / Tau)
 func (s Stage) energy(r *wiring.Resistor, v quantity.Volt) float64 {
 	t, tau := float64(s.until(v)), float64(s.Tau())
-	begin, end := s.resistorAmps(r, s.From), s.resistorAmps(r, s.Final())
-	if math.Abs(t/tau) < 1e-6 || math.IsInf(tau, 0) { // so nearly constant that the middle stands for all
-		middle := s.resistorAmps(r, (s.From+v)/2)
-		return float64(r.Ohms) * middle * middle * t
+	begin := s.resistorAmps(r, s.From)
+	if !(math.Abs(t/tau) > 1e-6) { // the current is so nearly straight in time that Simpson's rule is exact
+		middle, to := s.resistorAmps(r, (s.From+v)/2), s.resistorAmps(r, v)
+		return float64(r.Ohms) * (begin*begin + 4*middle*middle + to*to) / 6 * t
 	}
+	end := s.resistorAmps(r, s.Final())
 	d, e := begin-end, -math.Expm1(-t/tau)
 	return float64(r.Ohms) * (end*end*t + 2*end*d*tau*e + d*d*tau/2*e*(2-e))
 }

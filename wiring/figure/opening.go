@@ -3,6 +3,7 @@ package figure
 import (
 	"fmt"
 
+	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/handbook"
 	"github.com/lugwright/lugwright/wiring/quantity"
 )
@@ -70,6 +71,12 @@ func FuseOpening(t *handbook.Tables, style string, rating, amps quantity.Ampere)
 	}
 	o.Class = o.class(gated(t, style))
 	return o
+}
+
+// FuseOpening says when a fuse of the cart opens at a current that lasts, by the tables of
+// the cart. See the function of the same name.
+func (c *Cart) FuseOpening(f *wiring.Fuse, amps quantity.Ampere) Opening {
+	return FuseOpening(c.tables, f.Style, f.Rating, amps)
 }
 
 func (o Opening) class(gated bool) OpeningClass {

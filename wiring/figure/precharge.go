@@ -3,6 +3,7 @@ package figure
 import (
 	"context"
 	"errors"
+	"math"
 
 	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/quantity"
@@ -14,17 +15,18 @@ import (
 // alone, as if no contact closed in its course; Closes says what does. By the R C charging
 // law: Tau = Ohms × farads, time to 95 % = ln 20 × Tau (3 Tau in the trade) from empty.
 type Precharge struct {
-	Transient
-	Ohms    quantity.Ohm    // through which it is charged, at the end of the way
-	Tau     quantity.Second // time constant there
-	First   quantity.Ampere // into the empty capacitor
-	Reaches quantity.Volt   // final voltage by this way alone
-	Share   quantity.Ratio  // Reaches against the pack's own voltage
-	To95    quantity.Second // from empty to 95 % of Reaches
-	Through []wiring.Element
-	Heats   []Heat   // of the resistors on the way, in the order of parts
-	Closes  *Closing // nil: no contact closes
-	None    bool     // nothing limits the first current: there is no pre-charge in this state
+	Transient                 // as it really goes
+	Alone     Transient       // by the way through the resistor alone; the same if nothing closes
+	Ohms      quantity.Ohm    // through which it is charged, at the end of the way
+	Tau       quantity.Second // time constant there
+	First     quantity.Ampere // into the empty capacitor
+	Reaches   quantity.Volt   // final voltage by this way alone; where it hiccups, the highest
+	Share     quantity.Ratio  // Reaches against the pack's own voltage
+	To95      quantity.Second // from empty to 95 % of Reaches
+	Through   []wiring.Element
+	Heats     []Heat   // of the resistors on the way, in the order of parts
+	Closes    *Closing // nil: no contact closes
+	None      bool     // nothing limits the first current: there is no pre-charge in this state
 }
 
 // Closing is the moment at which a contact takes the rest of the charge upon itself.
@@ -40,15 +42,24 @@ type Closing struct {
 // from cold, at a state of charge (0: the state's own). The errors are those of ctx, and
 // [Unknown] for a capacitor that states no capacitance.
 func (c *Cart) Precharge(ctx context.Context, e *wiring.Capacitor, s *wiring.State, charge quantity.Ratio) (Precharge, error) {
-	t, err := c.follow(ctx, course{capacitor: e, state: s, charge: charge})
+	k := course{capacitor: e, state: s, charge: charge}
+	t, err := c.follow(ctx, k)
 	if err != nil {
 		return Precharge{}, err
 	}
-	p := Precharge{Transient: t}
+	p := Precharge{Transient: t, Alone: t}
 	slow := t.slow()
 	if len(slow) == 0 {
 		p.None = len(t.Stages) > 0
 		return p, nil
+	}
+	p.Closes = t.closing(len(slow))
+	if p.Closes != nil && p.Closes.Contact != nil {
+		k.without = []wiring.Element{p.Closes.Contact}
+		if p.Alone, err = c.follow(ctx, k); err != nil {
+			return Precharge{}, err
+		}
+		slow = p.Alone.slow()
 	}
 	p.fill(slow)
 	pack, ok, err := c.packVolts(ctx, s, charge)
@@ -58,7 +69,6 @@ func (c *Cart) Precharge(ctx context.Context, e *wiring.Capacitor, s *wiring.Sta
 	if ok {
 		p.Share = quantity.Ratio(p.Reaches / pack)
 	}
-	p.Closes = t.closing(len(slow))
 	p.Through = c.way(slow)
 	p.Heats, err = c.heats(ctx, p, slow)
 	return p, err
@@ -76,21 +86,13 @@ func (t Transient) slow() []Stage {
 
 // fill takes the figures of the way through the resistor.
 func (p *Precharge) fill(slow []Stage) {
-	last := slow[len(slow)-1]
-	p.First, p.Ohms, p.Tau, p.Reaches = slow[0].First, last.Ohms(), last.Tau(), last.Final()
-	p.To95 = untilAlong(slow, 0.95*p.Reaches)
-}
-
-// untilAlong is the time to a voltage along stages of which the last goes on for ever.
-func untilAlong(stages []Stage, v quantity.Volt) quantity.Second {
-	sum := quantity.Second(0)
-	for i, s := range stages {
-		if i == len(stages)-1 || s.reaches(v) {
-			return sum + s.until(v)
+	p.First = slow[0].First
+	for _, s := range slow {
+		if math.Abs(float64(s.To)) >= math.Abs(float64(p.Reaches)) { // still charging
+			p.Reaches, p.Ohms, p.Tau = s.To, s.Ohms(), s.Tau()
 		}
-		sum += s.Lasts
 	}
-	return sum
+	p.To95, _ = p.Alone.Until(0.95 * p.Reaches)
 }
 
 // closing is the moment at which the stages after the first n begin; nil if there are none.

@@ -119,7 +119,7 @@ func TestStandingVoltageBehindTheResistor(t *testing.T) {
 
 // closing is a cart whose solenoid closes at a voltage of the capacitor, with a loop of
 // 17 mohm.
-func closing(at float64) (*bench, *wiring.Capacitor) {
+func closing(at float64, electronic bool) (*bench, *wiring.Capacitor) {
 	b, e := family(16, 470, 0.01, 4.7e-3, 0)
 	for _, p := range b.h.Parts {
 		for _, el := range p.Elements {
@@ -131,6 +131,10 @@ func closing(at float64) (*bench, *wiring.Capacitor) {
 	b.wire("G1.+", "K1.in", 0.0035)
 	b.wire("K1.out", "U1.+", 0.0032)
 	charged := put(b, "U1.charged", &wiring.Sense{At: b.node("U1.+"), To: b.node("G1.-"), Above: quantity.Volt(at), Back: 5, Ohms: 1e9})
+	if electronic {
+		put(b, "U1.closer", &wiring.Driver{A: b.node("K1.in"), B: b.node("K1.out"), Ohms: 0.0003, When: &wiring.Condition{Op: wiring.Holds, Element: charged}})
+		return b, e
+	}
 	coil := put(b, "K1.coil", &wiring.Coil{A: b.node("K1.in"), B: b.node("K1.coil-"), Ohms: 150, PullIn: 30, DropOut: 10})
 	put(b, "U1.driver", &wiring.Driver{A: b.node("K1.coil-"), B: b.node("G1.-"), When: &wiring.Condition{Op: wiring.Holds, Element: charged}})
 	put(b, "K1.contact", &wiring.Contact{A: b.node("K1.in"), B: b.node("K1.out"), Coil: coil, Ohms: 0.0003})
@@ -142,11 +146,17 @@ func closing(at float64) (*bench, *wiring.Capacitor) {
 func TestSolenoidThatClosesEarly(t *testing.T) {
 	for _, tt := range []struct {
 		share      float64
+		electronic bool
+		contact    string
 		step, near quantity.Ampere
-	}{{0.70, 950, 25}, {0.95, 160, 6}} {
-		b, e := closing(tt.share * 52.8)
+	}{
+		{0.70, false, "K1.contact", 950, 25},
+		{0.95, false, "K1.contact", 160, 6},
+		{0.70, true, "U1.closer", 950, 25},
+	} {
+		b, e := closing(tt.share*52.8, tt.electronic)
 		p := precharge(t, b.cart(), e, state(), 0.5)
-		if p.Closes == nil || p.Closes.Contact.Base().Ref() != "K1.contact" {
+		if p.Closes == nil || p.Closes.Contact.Base().Ref() != tt.contact {
 			t.Fatalf("what closes at %v is %+v", tt.share, p.Closes)
 		}
 		within(t, "share", p.Closes.Share, quantity.Ratio(tt.share), 1e-3)
@@ -154,6 +164,7 @@ func TestSolenoidThatClosesEarly(t *testing.T) {
 		within(t, "time of closing", p.Closes.After, quantity.Second(-2.209*math.Log(1-tt.share)), 0.01)
 		within(t, "time constant before it", p.Tau, 2.209, 0.001)
 		within(t, "time to 95 % without it", p.To95, 6.618, 0.005)
+		near(t, "voltage when it closes", p.At(p.Closes.After), p.Closes.At)
 	}
 }
 
@@ -176,11 +187,15 @@ func TestNoPrecharge(t *testing.T) {
 	}
 }
 
-// The heat of the resistor, added up step by step.
-func TestHeatWithBleed(t *testing.T) {
+// The heat of the resistor, added up step by step, with a bleed and a load of constant power
+// that takes hold on the way.
+func TestHeatStepByStep(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		ohms, bleed := rapid.Float64Range(100, 1000).Draw(t, "ohms"), rapid.Float64Range(500, 20e3).Draw(t, "bleed")
 		b, e := family(16, ohms, 0.01, 4.7e-3, bleed)
+		if watts := rapid.Float64Range(-0.5, 0.5).Draw(t, "watts"); watts > 0 {
+			put(b, "E1.load", &wiring.Load{A: e.A, B: e.B, Law: wiring.ConstantPower, Watts: quantity.Watt(watts), Works: wiring.Band{Low: 9}})
+		}
 		p, err := b.cart().Precharge(t.Context(), e, state(), 0.5)
 		if err != nil {
 			t.Fatal(err)
@@ -191,10 +206,27 @@ func TestHeatWithBleed(t *testing.T) {
 			v := float64(p.At(quantity.Second((float64(i) + 0.5) * dt)))
 			sum += (52.8 - v) * (52.8 - v) / ohms * dt
 		}
-		if got := float64(p.Heats[0].Energy); math.Abs(got-sum) > 1e-3*sum {
+		if got := float64(p.Heats[0].Energy); math.Abs(got-sum) > 2e-3*sum {
 			t.Fatalf("%v J, step by step %v J", got, sum)
 		}
+		if v := p.At(p.To95); math.Abs(float64(v-0.95*p.Reaches)) > 0.01 {
+			t.Fatalf("after %v it is at %v, not at 95 %% of %v", p.To95, v, p.Reaches)
+		}
 	})
+}
+
+// A constant current charges in a straight line, and its resistor is as warm all the while.
+func TestHeatOfConstantCurrent(t *testing.T) {
+	b := newBench()
+	put(b, "T1.charger", &wiring.Charger{A: b.node("T1.+"), B: b.node("T1.-"), Amps: 2, End: 60, L: wiring.NoNode, N: wiring.NoNode})
+	r := b.resistor("R1.ohms", "T1.+", "U1.+", 3)
+	e := b.capacitor("U1.capacitor", "U1.+", "T1.-", 0.01)
+	b.resistor("U1.bleed", "U1.+", "T1.-", 1e6)
+	p := precharge(t, b.cart(), e, state(), 0)
+	first := p.Stages[0]
+	within(t, "time to the charger's voltage", first.Lasts, 0.01*54/2, 1e-3)
+	within(t, "energy up to there", first.energy(r, first.To), 2*2*3*0.27, 2e-3)
+	within(t, "final voltage", p.Reaches, 60, 1e-3)
 }
 
 // The example carts, invented: the one with pre-charge from the key through a diode, the

@@ -16,6 +16,9 @@ const (
 	stageWidth  = 1e-3  // V: how exactly the voltage is found at which something acts
 	straight    = 1e-3  // of the current: more bend than this, and a stage is divided
 	leastStage  = 0.05  // V: no stage is divided further
+	restCurrent = 1e-6  // of the first current: less is rest
+	restWidth   = 1e-6  // V: how exactly rest is found
+	narrowing   = 80    // steps in which it is looked for
 	mostStages  = 400   // then it is taken for going on for ever
 	quickTau    = 10e-3 // s: in less no contact moves; from memory
 	localChange = 0.02  // V: over which a time constant is looked at
@@ -103,6 +106,11 @@ func (w *walk) advance(ctx context.Context, a sample, t *Transient) (sample, err
 	b, err := w.straighten(ctx, a, r.last)
 	if err != nil {
 		return a, err
+	}
+	if a.amps*b.amps <= 0 {
+		if b, err = w.narrow(ctx, a, b); err != nil {
+			return a, err
+		}
 	}
 	s := newStage(a, b, w.farads)
 	switch {
@@ -245,6 +253,33 @@ func (w *walk) straighten(ctx context.Context, a, b sample) (sample, error) {
 		b = m
 	}
 	return b, nil
+}
+
+// narrow looks between two samples, of which the second lies beyond it, for the voltage at
+// which the capacitor rests, by turns where the line between them has no current and half
+// way. A single line would miss it where the current bends off just there, as with a supply
+// that takes none back.
+func (w *walk) narrow(ctx context.Context, a, b sample) (sample, error) {
+	near, far := a, b
+	for i := 0; i < narrowing && math.Abs(far.emf-near.emf) > restWidth; i++ {
+		emf := (near.emf + far.emf) / 2
+		if i%2 == 0 {
+			emf = near.emf + (far.emf-near.emf)*near.amps/(near.amps-far.amps)
+		}
+		rest, err := w.hold(ctx, emf, a.point)
+		switch {
+		case err != nil:
+			return b, err
+		case math.Abs(rest.amps) <= restCurrent*math.Abs(a.amps):
+			rest.amps = 0
+			return rest, nil
+		case rest.amps*a.amps > 0:
+			near = rest
+		default:
+			far = rest
+		}
+	}
+	return far, nil
 }
 
 // name is how everything stands: one digit an element, and what limits.
