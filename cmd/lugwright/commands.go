@@ -7,6 +7,8 @@ func commands() []*command {
 		checkCommand(),
 		drawCommand(),
 		statesCommand(),
+		readingsCommand(),
+		traceCommand(),
 		kindsCommand(),
 		explainCommand(),
 		versionCommand(),

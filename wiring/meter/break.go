@@ -141,10 +141,30 @@ func (s *Sheet) watching(w Want, done told) Want {
 	if !w.Must || w.Above == 0 {
 		return w
 	}
-	if way, supply, ok := s.way(w.At); ok {
+	if way, supply, ok := s.wayAround(w.At, done); ok {
 		w.Break = s.cut(way, supply, done)
 	}
 	return w
+}
+
+// wayAround is the way by which a node is meant to be fed while the coils that are being
+// explained have not pulled in: a capacitor is charged past a contact before it closes, so
+// the contact is no reason for its own coil to wait.
+func (s *Sheet) wayAround(n wiring.NodeID, done told) (path.Path, *path.Supply, bool) {
+	way, supply, ok := s.way(n)
+	waiting := func(e *path.Edge) bool {
+		c, is := e.Element.(*wiring.Contact)
+		return is && s.open(e) && done[c.Coil]
+	}
+	if i := s.firstOpen(way); i < 0 || !waiting(way.Steps[i].Edge) {
+		return way, supply, ok
+	}
+	around := s.anyWay().Only(func(e *path.Edge) bool { return !waiting(e) })
+	reach := s.bench.graph.Least(around, s.cost, supply.Plus)
+	if other, found := reach.To(n); found && !other.Passes(path.Coil|path.Load) {
+		way = other
+	}
+	return way, supply, ok
 }
 
 // coilWants says on which side of a coil the way is cut, followed by what the driver on its

@@ -53,12 +53,16 @@ type Reading struct {
 	Volts    quantity.Volt // 0 where it floats
 	Against  wiring.NodeID // where the black probe sits; NoNode: nowhere, for it floats
 	Floating bool          // joined to nothing: a meter shows about 0, and that is no zero
+	Mains    bool          // a pole of the mains, plugged in: alternating current, which is not solved
 	Proof    Proof
 }
 
 // String is the reading as a meter shows it, to a tenth of a volt: "52.8 V",
-// "0.0 V (floating)".
+// "0.0 V (floating)", or "mains".
 func (r Reading) String() string {
+	if r.Mains {
+		return "mains"
+	}
 	text := Tenths(r.Volts) + " V"
 	if r.Floating {
 		text += " (floating)"
@@ -83,7 +87,7 @@ func (s *Sheet) Read(t *wiring.Terminal) Reading {
 
 // ReadAt takes the reading at a node.
 func (s *Sheet) ReadAt(n wiring.NodeID) Reading {
-	r := Reading{Against: s.Point.Against(n)}
+	r := Reading{Against: s.Point.Against(n), Mains: s.mains.Has(n)}
 	if r.Against == wiring.NoNode {
 		r.Floating = true
 		return r
@@ -91,4 +95,18 @@ func (s *Sheet) ReadAt(n wiring.NodeID) Reading {
 	r.Volts = s.Point.Reading(n)
 	r.Proof = s.proof(n, r.Volts)
 	return r
+}
+
+// Find lists the places that a person may mean by a word: a terminal, all poles of a port,
+// or one ("X1.ac.L"). None if there is no such terminal, or it carries data alone.
+func (b *Bench) Find(ref string) []Spot {
+	if t := b.Harness.Terminal(ref); t != nil {
+		return SpotsOf(t)
+	}
+	for _, spot := range b.Terminals() {
+		if wiring.Fold(spot.Name) == wiring.Fold(ref) {
+			return []Spot{spot}
+		}
+	}
+	return nil
 }

@@ -15,6 +15,7 @@ type Sheet struct {
 	feeds []*path.Reach // by supply: the least obstructed ways from its positive
 	back  *path.Reach   // closed ways to the bottom of a supply, found from there
 	stiff *path.Reach   // what a running supply holds through closed metal alone
+	mains *path.Reach   // what is joined to mains that is plugged in
 	sleep *path.Reach   // what wires and fuses join to a battery that is off
 }
 
@@ -33,6 +34,7 @@ func (b *Bench) sheet(p *settle.Point) *Sheet {
 	closed := path.Through{Sorts: path.Conducting, Setting: s.closed}
 	s.stiff = b.graph.From(closed.Until(b.isReturn), live...)
 	s.sleep = b.graph.From(path.Through{Sorts: path.Conductors | path.Fuse}.Until(b.isReturn), off...)
+	s.mains = b.graph.From(closed, s.mainsPoles()...)
 	var bottoms []wiring.NodeID
 	for _, supply := range b.supplies {
 		bottoms = append(bottoms, supply.Bottom)
@@ -40,6 +42,19 @@ func (b *Bench) sheet(p *settle.Point) *Sheet {
 	closed.Against = true
 	s.back = b.graph.From(closed, bottoms...)
 	return s
+}
+
+// mainsPoles lists the poles at which alternating current is present.
+func (s *Sheet) mainsPoles() []wiring.NodeID {
+	var poles []wiring.NodeID
+	for _, p := range s.bench.Harness.Parts {
+		for _, e := range p.Elements {
+			if m, ok := e.(*wiring.Mains); ok && s.Point.Holds(m) {
+				poles = append(poles, m.L, m.N)
+			}
+		}
+	}
+	return poles
 }
 
 // closed is the setting of the sheet's state.
