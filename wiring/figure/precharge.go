@@ -2,7 +2,6 @@ package figure
 
 import (
 	"context"
-	"errors"
 	"math"
 
 	"github.com/lugwright/lugwright/wiring"
@@ -62,11 +61,7 @@ func (c *Cart) Precharge(ctx context.Context, e *wiring.Capacitor, s *wiring.Sta
 		slow = p.Alone.slow()
 	}
 	p.fill(slow)
-	pack, ok, err := c.packVolts(ctx, s, charge)
-	if err != nil {
-		return Precharge{}, err
-	}
-	if ok {
+	if pack := c.packVolts(slow[0].begin); pack > 0 {
 		p.Share = quantity.Ratio(p.Reaches / pack)
 	}
 	p.Through = c.way(slow)
@@ -119,24 +114,13 @@ func (t Transient) closing(n int) *Closing {
 	return k
 }
 
-// packVolts is the voltage at the pack's posts in a state; false if it cannot be told.
-func (c *Cart) packVolts(ctx context.Context, s *wiring.State, charge quantity.Ratio) (quantity.Volt, bool, error) {
-	p, err := c.point(ctx, s, charge)
-	var unsettled *Unsettled
-	if errors.As(err, &unsettled) {
-		return 0, false, nil
-	}
-	if err != nil {
-		return 0, false, err
-	}
+// packVolts is the voltage at the pack's posts in a sample; 0 if there is none.
+func (c *Cart) packVolts(s sample) quantity.Volt {
 	if plus, ok := c.harness.Point("pack+"); ok && plus.Terminal != nil {
-		v := p.Volts(plus.Terminal.Node)
-		return v, v > 0, nil
+		return s.point.Volts(plus.Terminal.Node)
 	}
-	pack := c.pack()
-	if pack == nil {
-		return 0, false, nil
+	if pack := c.pack(); pack != nil {
+		return s.point.ElementVolts(s.in.own[pack])
 	}
-	v := p.ElementVolts(pack)
-	return v, v > 0, nil
+	return 0
 }
