@@ -100,6 +100,22 @@ func TestPathLists(t *testing.T) {
 	}
 }
 
+func TestThen(t *testing.T) {
+	h := pathtest.Harness(t, cart)
+	g := path.New(h)
+	way := func(from, to string) path.Path {
+		p, ok := g.From(path.Through{Sorts: path.Metal}, pathtest.Node(t, h, from)).To(pathtest.Node(t, h, to))
+		if !ok {
+			t.Fatalf("%s does not reach %s", from, to)
+		}
+		return p
+	}
+	got := way("G1.+", "K1.in").Then(way("K1.in", "F2.out"))
+	if want := "G1.+ - W1 - F1 - W2 - K1.in - W5 - F2 - F2.out"; got.String() != want || got.End != pathtest.Node(t, h, "F2.out") {
+		t.Errorf("path %s, want %s", got, want)
+	}
+}
+
 func TestStopIsEnteredButNotLeft(t *testing.T) {
 	h := pathtest.Harness(t, cart)
 	g := path.New(h)
@@ -187,6 +203,9 @@ func TestSameCopper(t *testing.T) {
 		if got := g.SameCopper(pathtest.Node(t, h, c.a), pathtest.Node(t, h, c.b)); got != c.want {
 			t.Errorf("%s and %s: %v, want %v", c.a, c.b, got, c.want)
 		}
+	}
+	if g.Copper(pathtest.Node(t, h, "S1.out")) != g.Copper(pathtest.Node(t, h, "R1.1")) || g.Copper(wiring.NoNode) != -1 {
+		t.Error("groups of copper are not numbered alike")
 	}
 	if g.SameCopper(wiring.NoNode, 1) {
 		t.Error("no node is joined to something")

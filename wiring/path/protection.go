@@ -83,8 +83,5 @@ func (p *Protection) At(n wiring.NodeID) (quantity.Ampere, *wiring.Fuse) {
 // Has reports whether the source reaches n.
 func (p *Protection) Has(n wiring.NodeID) bool { return p.reach.Has(n) }
 
-// Nodes lists what the source reaches, in ascending order.
-func (p *Protection) Nodes() []wiring.NodeID { return p.reach.Nodes() }
-
 // To is the path by which At(n) can flow.
 func (p *Protection) To(n wiring.NodeID) (Path, bool) { return p.reach.To(n) }

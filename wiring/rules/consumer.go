@@ -43,17 +43,6 @@ func (c consumer) name() string {
 	return c.edge.Element.Base().Ref()
 }
 
-// what says what the consumer is: "coil", "converter", or nothing for a load.
-func (c consumer) what() string {
-	switch c.edge.Element.(type) {
-	case *wiring.Coil:
-		return "coil"
-	case *wiring.Converter:
-		return "supply"
-	}
-	return ""
-}
-
 // amps is the current that the consumer takes at a voltage; 0 if its kind does not say.
 func (c consumer) amps(at quantity.Volt) quantity.Ampere {
 	switch el := c.edge.Element.(type) {
