@@ -127,24 +127,16 @@ func TestPacket(t *testing.T) {
 
 func TestPacketSheets(t *testing.T) {
 	h, found := judged(t, "jobs/tern-point-14.yaml")
-	draw := func(o Options) ([]string, error) {
-		var files kept
-		_, err := Packet(h, found, &files, o)
-		return files.names, err
-	}
-	all, err := draw(Options{})
+	var files kept
+	drawn, err := Packet(h, found, &files, Options{Sheets: []string{"1"}})
 	if err != nil {
 		t.Fatal(err)
 	}
-	one, err := draw(Options{Sheets: []string{"1"}})
-	if err != nil {
-		t.Fatal(err)
-	}
-	if want := []string{all[0], "TP-14-findings.txt"}; !slices.Equal(one, want) {
-		t.Errorf("sheet 1 alone is %v, want %v", one, want)
+	if len(drawn) != 1 || drawn[0].Number != 1 || !slices.Equal(files.names, []string{drawn[0].Name, "TP-14-findings.txt"}) {
+		t.Errorf("sheet 1 alone is %+v in %v", drawn, files.names)
 	}
 	var fault *SheetError
-	if _, err = draw(Options{Sheets: []string{"1", "99"}}); !errors.As(err, &fault) || fault.Asked != "99" {
+	if _, err = Packet(h, found, &files, Options{Sheets: []string{"1", "99"}}); !errors.As(err, &fault) || fault.Asked != "99" {
 		t.Errorf("error %v, want one about sheet 99", err)
 	}
 }

@@ -42,7 +42,7 @@ func runCheck(c *call, o checkOptions) exit {
 	r := report.Report{Version: version, Rules: rules.All(), Least: levelOf(o.level)}
 	code := clean
 	for _, file := range c.args {
-		_, found, _ := c.judge(file, o.root)
+		_, found := c.judge(file, o.root)
 		r.Jobs = append(r.Jobs, found)
 		code = max(code, verdict(found, r.Least))
 	}

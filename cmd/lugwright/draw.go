@@ -68,7 +68,7 @@ func runDraw(c *call, o drawOptions) exit {
 	if err != nil {
 		return c.refuse("%v", err)
 	}
-	h, found, _ := c.judge(c.args[0], o.root)
+	h, found := c.judge(c.args[0], o.root)
 	if h == nil {
 		return c.unusableInput(found)
 	}

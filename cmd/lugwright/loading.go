@@ -21,14 +21,14 @@ import (
 // the job that is returned; the harness is nil if it cannot be used.
 func (c *call) load(file, root string) (*wiring.Harness, report.Job) {
 	found := report.Job{File: filepath.ToSlash(file)}
-	h, fs, err := job.Load(file, job.Options{FS: c.files, Root: root})
+	h, about, err := job.Load(file, job.Options{FS: c.files, Root: root})
 	if err != nil {
-		fs = append(fs, source.Fault(diag.Span{File: found.File}, openFault(found.File, err)))
+		about = append(about, source.Fault(diag.Span{File: found.File}, openFault(found.File, err)))
 	}
-	found.Findings = fs
+	found.Findings = about
 	if h == nil {
 		found.Unusable = true
-		found.Files = c.reread(fs)
+		found.Files = c.reread(about)
 		return nil, found
 	}
 	found.Number, found.Title, found.Files = h.Identity.Number, h.Identity.Title, h.Files
@@ -43,17 +43,17 @@ func openFault(file string, err error) string {
 }
 
 // judge reads a job and runs every rule over it.
-func (c *call) judge(file, root string) (*wiring.Harness, report.Job, rule.Result) {
+func (c *call) judge(file, root string) (*wiring.Harness, report.Job) {
 	h, found := c.load(file, root)
 	if h == nil {
-		return nil, found, rule.Result{}
+		return nil, found
 	}
 	// The only error is that of a context that ends, which this one does not.
 	result, _ := rule.Run(context.Background(), h, rules.All(), rule.Options{})
 	found.Findings = append(found.Findings, result.Findings...)
 	diag.Sort(found.Findings)
 	found.NotChecked = result.NotChecked
-	return h, found, result
+	return h, found
 }
 
 // reread gets the text of the files that findings speak of, so that their lines can be

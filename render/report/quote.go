@@ -38,7 +38,8 @@ func (s strip) index(col int) int { return min(max(col-1, 0), len(s.pieces)) }
 // around the characters from col up to but without end (both from 1), and the carets that
 // stand below those characters. There is always at least one caret.
 func quote(line string, col, end, room int) (text, carets string) {
-	s := newStrip(strings.TrimRight(line, " \t"))
+	line, col, end = near(strings.TrimRight(line, " \t"), col, end, reach*max(room, minRoom))
+	s := newStrip(line)
 	first := s.index(col)
 	last := max(s.index(end), first)
 	from, to := s.crop(first, last, max(room, minRoom))
@@ -53,6 +54,33 @@ func quote(line string, col, end, room int) (text, carets string) {
 	}
 	long := max(s.starts[min(last, to)]-s.starts[first], 1)
 	return text, strings.Repeat(" ", pad) + strings.Repeat("^", long)
+}
+
+// reach is how many times more characters than columns are looked at on either side of a
+// place: a file may be one line of megabytes, with a finding on every word.
+const reach = 4
+
+// near cuts a line down to a number of characters on either side of a place, and returns
+// where the place is in what is left.
+func near(line string, col, end, most int) (string, int, int) {
+	at, skipped := 0, 0
+	for i := range line {
+		if at == col-1-most {
+			line, skipped = line[i:], at
+			break
+		}
+		at++
+	}
+	col, end = col-skipped, end-skipped
+	at = 0
+	for i := range line {
+		if at == max(col, 1)+most {
+			line = line[:i]
+			break
+		}
+		at++
+	}
+	return line, col, end
 }
 
 // crop picks the characters that fit into room columns, with those from first to last in

@@ -87,6 +87,18 @@ func TestQuoteMarksTheCharacter(t *testing.T) {
 	})
 }
 
+// A line of four megabytes with a finding on every word must not take a minute.
+func TestQuoteOfALongLine(t *testing.T) {
+	line := strings.Repeat("word ", 800_000)
+	for i := range 100 {
+		col := 1 + 5*i*8000
+		text, mark := quote(line, col, col+4, 80)
+		if at := strings.Index(mark, "^^^^"); at < 0 || columns(text) > 80 || !strings.Contains(text, "word") {
+			t.Fatalf("column %d:\n%s\n%s", col, text, mark)
+		}
+	}
+}
+
 func TestWrap(t *testing.T) {
 	for _, c := range []struct {
 		text string
