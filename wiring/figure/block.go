@@ -57,7 +57,7 @@ func (b BlockRoom) Free() []Channel {
 
 // BlockRooms computes what is left of each fuse block of the cart in a state, such as
 // `everything on`, at a state of charge (0: the state's own), in the order of parts. The
-// errors are [Unsettled] and that of ctx.
+// errors are [Unsettled], [Unknown] for a state that is none, and that of ctx.
 func (c *Cart) BlockRooms(ctx context.Context, s *wiring.State, charge quantity.Ratio) ([]BlockRoom, error) {
 	d, err := c.demand(ctx, s, charge)
 	if err != nil {

@@ -55,8 +55,19 @@ func (c *Cart) point(ctx context.Context, s *wiring.State, charge quantity.Ratio
 	return settled(ctx, c.network, s, settle.Options{SOC: charge})
 }
 
+// isState says what is wrong if a state is none, as where the cart has none of a name.
+func isState(s *wiring.State) error {
+	if s == nil {
+		return &Unknown{What: "state", Why: "the cart has no such state"}
+	}
+	return nil
+}
+
 // settled settles a state and makes an error of every outcome but [settle.Settled].
 func settled(ctx context.Context, n *settle.Network, s *wiring.State, o settle.Options) (*settle.Point, error) {
+	if err := isState(s); err != nil {
+		return nil, err
+	}
 	p, err := n.Settle(ctx, s, o)
 	if err != nil {
 		return nil, err

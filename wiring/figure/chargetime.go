@@ -63,6 +63,9 @@ func TaperOf(chemistry string) (Taper, bool) {
 // which something charges it. The error is [Unknown] for what is not stated or if nothing
 // charges it, [Unsettled], or that of ctx.
 func (c *Cart) ChargeTime(ctx context.Context, s *wiring.State, from quantity.Ratio) (ChargeTime, error) {
+	if err := isState(s); err != nil {
+		return ChargeTime{}, err
+	}
 	if !(0 <= from && from <= 1) {
 		return ChargeTime{}, &Unknown{What: s.Name, Why: fmt.Sprintf("%v is no state of charge", from)}
 	}

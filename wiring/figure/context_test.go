@@ -62,3 +62,58 @@ func TestFiguresEndWithTheirContext(t *testing.T) {
 		})
 	}
 }
+
+// Many may ask one cart at once, and each gets the answer that one alone would get.
+func TestCartServesMany(t *testing.T) {
+	c := New(example(t, "tern-point-shuttle-3"), nil)
+	want, err := c.Precharges(t.Context())
+	if err != nil {
+		t.Fatal(err)
+	}
+	faults, err := c.FuseFaults(t.Context(), c.harness.State("ready"), 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for range 4 {
+		t.Run("", func(t *testing.T) {
+			t.Parallel()
+			got, err := c.Precharges(t.Context())
+			if err != nil || got[0].To95 != want[0].To95 || got[0].Heats[0] != want[0].Heats[0] {
+				t.Errorf("%v, alone %v: %v", got[0].To95, want[0].To95, err)
+			}
+			again, err := c.FuseFaults(t.Context(), c.harness.State("ready"), 0)
+			if err != nil || len(again) != len(faults) {
+				t.Fatalf("%d faults, alone %d: %v", len(again), len(faults), err)
+			}
+			for i := range again {
+				if again[i].Through != faults[i].Through {
+					t.Errorf("%s: %v, alone %v", again[i].Fuse.Ref(), again[i].Through, faults[i].Through)
+				}
+			}
+		})
+	}
+}
+
+// A state that the cart does not have is said to be none.
+func TestNoSuchState(t *testing.T) {
+	c := New(example(t, "tern-point-14"), nil)
+	e, ready := each[*wiring.Capacitor](c)[0], c.harness.State("ready")
+	var errs []error
+	add := func(_ any, err error) { errs = append(errs, err) }
+	add(c.ShortCircuit(t.Context(), nil, e.A, e.B, 0))
+	add(c.FuseFaults(t.Context(), nil, 0))
+	add(c.Precharge(t.Context(), e, nil, 0))
+	add(c.RunDown(t.Context(), e, nil, ready))
+	add(c.RunDown(t.Context(), e, ready, nil))
+	add(c.ChargeTime(t.Context(), nil, 0.5))
+	add(c.Lasting(t.Context(), nil, 0.8, 0))
+	add(c.ReducerRooms(t.Context(), nil, 0))
+	add(c.BlockRooms(t.Context(), nil, 0))
+	add(c.PackRooms(t.Context(), nil, 0))
+	for i, err := range errs {
+		var unknown *Unknown
+		if !errors.As(err, &unknown) || err.Error() != "state: the cart has no such state" {
+			t.Errorf("%d: %v", i, err)
+		}
+	}
+}

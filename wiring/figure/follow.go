@@ -39,6 +39,9 @@ func (c *Cart) follow(ctx context.Context, k course) (Transient, error) {
 
 // walk makes a course ready to be followed.
 func (c *Cart) walk(ctx context.Context, k course) (*walk, error) {
+	if err := isState(k.state); err != nil {
+		return nil, err
+	}
 	if !(k.capacitor.Farads > 0) {
 		return nil, &Unknown{What: k.capacitor.Ref(), Why: "no capacitance is stated"}
 	}
@@ -47,7 +50,7 @@ func (c *Cart) walk(ctx context.Context, k course) (*walk, error) {
 	if k.full {
 		p.volts = c.fullVolts
 	}
-	return &walk{probe: p, farads: k.capacitor.Farads, far: c.reach(k), seen: map[string]int{}}, ctx.Err()
+	return &walk{probe: p, farads: k.capacitor.Farads, far: c.reach(), seen: map[string]int{}}, ctx.Err()
 }
 
 // begin is the voltage and the memory with which the course begins.
@@ -112,7 +115,7 @@ func (c *Cart) fullVolts(s *wiring.Source) quantity.Volt {
 }
 
 // reach is a voltage that no supplies together come to.
-func (c *Cart) reach(k course) float64 {
+func (c *Cart) reach() float64 {
 	sum := 1.0
 	c.elements(func(e wiring.Element) {
 		switch e := e.(type) {

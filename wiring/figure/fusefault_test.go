@@ -87,11 +87,14 @@ func TestFuseFaultsOfExamples(t *testing.T) {
 		faults := fuseFaults(t, c, c.harness.State("everything on"))
 		for ref, f := range faults {
 			switch part := f.Fuse.Part.Designation; {
-			case part == "A1" && f.Through != 0:
-				t.Errorf("%s: %s has %v of the pack", name, ref, f.Through)
+			case part == "A1" && (f.Through != 0 || refs(f.Short.LeftOut) != "T2.main" || f.Short.Limit != limit(f)):
+				t.Errorf("%s: %s has %v of the pack, and %v of %s", name, ref, f.Through, f.Short.Limit, refs(f.Short.LeftOut))
 			case part == "F1" && (f.Through < 4000 || f.Through > 8000):
 				t.Errorf("%s: the main fuse has %v", name, f.Through)
 			}
 		}
 	}
 }
+
+// limit is the current limit of the converter that alone feeds a fault.
+func limit(f FuseFault) quantity.Ampere { return f.Short.LeftOut[0].(*wiring.Converter).Amps }

@@ -45,11 +45,7 @@ const (
 // Parked computes how long the cart may stand with the key off, from 80 % to the floor.
 // The errors are those of [Cart.Lasting].
 func (c *Cart) Parked(ctx context.Context) (Lasting, error) {
-	s := c.harness.State(parkedState)
-	if s == nil {
-		return Lasting{}, &Unknown{What: parkedState, Why: "the cart has no such state"}
-	}
-	return c.Lasting(ctx, s, parkedFrom, 0)
+	return c.Lasting(ctx, c.harness.State(parkedState), parkedFrom, 0)
 }
 
 // Lasting computes how long the cart stays in a state, from one state of charge down to
@@ -57,6 +53,9 @@ func (c *Cart) Parked(ctx context.Context) (Lasting, error) {
 // pack states its capacity or the charges make no sense, [Unsettled] if the state does not
 // settle at the first of them, or that of ctx.
 func (c *Cart) Lasting(ctx context.Context, s *wiring.State, from, to quantity.Ratio) (Lasting, error) {
+	if err := isState(s); err != nil {
+		return Lasting{}, err
+	}
 	if !(0 <= to && to < from && from <= 1) {
 		return Lasting{}, &Unknown{What: s.Name, Why: fmt.Sprintf("from %v down to %v is no way", from, to)}
 	}

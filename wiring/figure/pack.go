@@ -44,7 +44,8 @@ func (r PackRoom) LeftAtPeak() (quantity.Ampere, bool) { return r.Peak.Amps - r.
 func (r PackRoom) LeftToCharge() (quantity.Ampere, bool) { return r.Charge + r.Amps, r.Charge > 0 }
 
 // PackRooms computes what is left of each source in a state, at a state of charge (0: the
-// state's own), in the order of parts. The errors are [Unsettled] and that of ctx.
+// state's own), in the order of parts. The errors are [Unsettled], [Unknown] for a state
+// that is none, and that of ctx.
 func (c *Cart) PackRooms(ctx context.Context, s *wiring.State, charge quantity.Ratio) ([]PackRoom, error) {
 	p, err := c.point(ctx, s, charge)
 	if err != nil {

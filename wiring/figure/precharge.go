@@ -39,7 +39,7 @@ type Closing struct {
 
 // Precharge computes how a capacitor of the cart charges from empty when a state is set
 // from cold, at a state of charge (0: the state's own). The errors are those of ctx, and
-// [Unknown] for a capacitor that states no capacitance.
+// [Unknown] for a capacitor that states no capacitance or a state that is none.
 func (c *Cart) Precharge(ctx context.Context, e *wiring.Capacitor, s *wiring.State, charge quantity.Ratio) (Precharge, error) {
 	k := course{capacitor: e, state: s, charge: charge}
 	t, err := c.follow(ctx, k)
@@ -55,10 +55,13 @@ func (c *Cart) Precharge(ctx context.Context, e *wiring.Capacitor, s *wiring.Sta
 	p.Closes = t.closing(len(slow))
 	if p.Closes != nil && p.Closes.Contact != nil {
 		k.without = []wiring.Element{p.Closes.Contact}
-		if p.Alone, err = c.follow(ctx, k); err != nil {
+		alone, err := c.follow(ctx, k)
+		if err != nil {
 			return Precharge{}, err
 		}
-		slow = p.Alone.slow()
+		if way := alone.slow(); len(way) > 0 {
+			p.Alone, slow = alone, way
+		}
 	}
 	p.fill(slow)
 	if pack := c.packVolts(slow[0].begin); pack > 0 {

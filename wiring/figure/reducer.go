@@ -37,7 +37,7 @@ func (r ReducerRoom) LeftAtPeak() (quantity.Ampere, bool) { return r.Limit - r.P
 
 // ReducerRooms computes what is left of each converter of the cart in a state, such as
 // `everything on`, at a state of charge (0: the state's own), in the order of parts. The
-// errors are [Unsettled] and that of ctx.
+// errors are [Unsettled], [Unknown] for a state that is none, and that of ctx.
 func (c *Cart) ReducerRooms(ctx context.Context, s *wiring.State, charge quantity.Ratio) ([]ReducerRoom, error) {
 	d, err := c.demand(ctx, s, charge)
 	if err != nil {

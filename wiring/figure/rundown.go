@@ -2,6 +2,7 @@ package figure
 
 import (
 	"context"
+	"errors"
 
 	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/quantity"
@@ -27,6 +28,9 @@ const (
 // Ask [Transient.Until] for the time to 10 V, or to the 5 V under which one may touch. The
 // errors are those of [Cart.Precharge], and [Unsettled] for the state before.
 func (c *Cart) RunDown(ctx context.Context, e *wiring.Capacitor, before, after *wiring.State) (RunDown, error) {
+	if err := errors.Join(isState(before), isState(after)); err != nil {
+		return RunDown{}, err
+	}
 	off, switched := switchedOff(c.harness, after)
 	k := course{capacitor: e, before: before, state: off}
 	if !switched {

@@ -42,8 +42,8 @@ type Delivery struct {
 
 // ShortCircuit computes the prospective short-circuit current between two nodes in a
 // state, at a state of charge (0: full, which gives the most). The node to may be
-// [wiring.NoNode] for pack negative. The error says that a node is none, that the state
-// does not settle, or that ctx has ended.
+// [wiring.NoNode] for pack negative. The error is [Unknown] for a node or state that is none,
+// [Unsettled] for a state that does not settle, or that of ctx.
 func (c *Cart) ShortCircuit(ctx context.Context, s *wiring.State, at, to wiring.NodeID, charge quantity.Ratio) (ShortCircuit, error) {
 	f, err := c.fault(ctx, s, charge)
 	if err != nil {

@@ -15,9 +15,6 @@ type variant struct {
 // holds; with false the element is left out.
 type change func(drawn, own wiring.Element) bool
 
-// asDrawn changes nothing.
-func asDrawn(_, _ wiring.Element) bool { return true }
-
 // vary copies a harness. A condition on what was left out never holds. The extra elements
 // come into a part of their own.
 func vary(h *wiring.Harness, f change, extra ...wiring.Element) *variant {

@@ -63,6 +63,10 @@ func (w *walk) run(ctx context.Context, from quantity.Volt, after *settle.Point)
 // step adds a stage that begins at a sample, or ends the transient. It returns where the
 // next one begins.
 func (w *walk) step(ctx context.Context, a sample, t *Transient) (sample, error) {
+	if a.settled() && math.Abs(a.amps) < negligible {
+		t.Ending, t.Final = Rests, clean(quantity.Volt(a.volts))
+		return a, nil
+	}
 	quick, err := w.isQuick(ctx, a)
 	switch {
 	case err != nil:
@@ -72,9 +76,6 @@ func (w *walk) step(ctx context.Context, a sample, t *Transient) (sample, error)
 		return a, nil
 	case !a.settled():
 		return w.quieten(ctx, a, t)
-	case math.Abs(a.amps) < negligible:
-		t.Ending, t.Final = Rests, quantity.Volt(a.volts)
-		return a, nil
 	case w.returned(a, t):
 		return a, nil
 	}
@@ -243,16 +244,32 @@ func (w *walk) look(ctx context.Context, a sample, r *regime, emf float64) error
 // straight line: b, or something nearer.
 func (w *walk) straighten(ctx context.Context, a, b sample) (sample, error) {
 	for math.Abs(b.emf-a.emf) > leastStage {
-		m, err := w.hold(ctx, (a.emf+b.emf)/2, a.point)
-		if err != nil {
+		middle, bent, err := w.bent(ctx, a, b)
+		if err != nil || !bent {
 			return b, err
 		}
-		if math.Abs(m.amps-(a.amps+b.amps)/2) <= straight*max(math.Abs(a.amps), math.Abs(b.amps)) {
-			break
-		}
-		b = m
+		b = middle
 	}
 	return b, nil
+}
+
+// bent looks at three voltages between two samples whether the current there is off the
+// line between them. It returns what is half way.
+func (w *walk) bent(ctx context.Context, a, b sample) (middle sample, bent bool, err error) {
+	most := straight * max(math.Abs(a.amps), math.Abs(b.amps))
+	for _, part := range []float64{0.5, 0.25, 0.75} {
+		m, err := w.hold(ctx, a.emf+(b.emf-a.emf)*part, a.point)
+		if err != nil {
+			return m, false, err
+		}
+		if part == 0.5 {
+			middle = m
+		}
+		if math.Abs(m.amps-a.amps-(b.amps-a.amps)*part) > most {
+			return middle, true, nil
+		}
+	}
+	return middle, false, nil
 }
 
 // narrow looks between two samples, of which the second lies beyond it, for the voltage at
