@@ -27,6 +27,11 @@ func axes(h *wiring.Harness) []Axis {
 	return all
 }
 
+// within reports whether another axis takes every position that a takes.
+func (a Axis) within(b Axis) bool {
+	return a.Control == b.Control && !slices.ContainsFunc(a.Positions, func(p string) bool { return !slices.Contains(b.Positions, p) })
+}
+
 // readers are the things that a control acts through.
 type readers struct {
 	switches []*wiring.Switch

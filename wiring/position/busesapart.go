@@ -45,13 +45,12 @@ type bus struct{ high, low *path.Supply }
 func (b bus) pair() Pair { return Pair{b.high.Plus, b.low.Plus} }
 
 // findBuses lists the pairs of batteries and converters of clearly different voltage. The
-// batteries of one string are not two buses.
+// batteries of one string, which stand on each other, are not two buses.
 func (c *Cart) findBuses() []bus {
 	var all []bus
 	for _, high := range c.Supplies {
 		for _, low := range c.Supplies {
-			oneString := high.Battery() && low.Battery() && high.SameNegative(low)
-			if !oneString && isBus(high) && isBus(low) && high.Top().Middle > apart*low.Top().Middle {
+			if !slices.Contains(high.Under, low) && isBus(high) && isBus(low) && high.Top().Middle > apart*low.Top().Middle {
 				all = append(all, bus{high, low})
 			}
 		}

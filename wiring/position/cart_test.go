@@ -9,6 +9,7 @@ import (
 	"github.com/lugwright/lugwright/wiring/job"
 	"github.com/lugwright/lugwright/wiring/path/pathtest"
 	"github.com/lugwright/lugwright/wiring/position"
+	"github.com/lugwright/lugwright/wiring/settle"
 )
 
 // example loads one of the carts that ship.
@@ -127,3 +128,5 @@ func ways(x position.Counterexample) []string {
 	}
 	return all
 }
+
+var settleOptions settle.Options

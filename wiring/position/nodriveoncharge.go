@@ -19,12 +19,15 @@ func NoDriveOnCharge() *Property {
 	}
 }
 
-// pluggedIn has a space for each plug, with that plug in.
-func pluggedIn(c *Cart, s *Space) ([]*Space, string) {
+func pluggedIn(c *Cart, s *Space) ([]*Space, string) { return c.plugged(s, "in") }
+
+// plugged has a space for each plug, with that plug in the first of some positions that it
+// has.
+func (c *Cart) plugged(s *Space, positions ...string) ([]*Space, string) {
 	if !c.moves() {
 		return nil, "no part moves this cart"
 	}
-	spaces, err := s.each("plug", "in")
+	spaces, err := s.each("plug", positions...)
 	if err != nil {
 		return nil, err.Error()
 	}

@@ -18,18 +18,8 @@ func NoDriveWithCord() *Property {
 	}
 }
 
-// pluggedDead has a space for each plug, with that plug in a dead outlet; where the plug has
-// no such position, with the plug in.
-func pluggedDead(c *Cart, s *Space) ([]*Space, string) {
-	spaces, why := pluggedIn(c, s)
-	for i, fixed := range spaces {
-		plug := fixed.fixed[len(fixed.fixed)-1]
-		if dead, err := s.Fix(plug, "dead"); err == nil {
-			spaces[i] = dead
-		}
-	}
-	return spaces, why
-}
+// pluggedDead has each plug in a dead outlet, or in where it has no such position.
+func pluggedDead(c *Cart, s *Space) ([]*Space, string) { return c.plugged(s, "dead", "in") }
 
 // deadOutlet takes away what plugs bring in: mains, and chargers off the cart that stand in
 // its inlet.

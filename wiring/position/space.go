@@ -66,6 +66,17 @@ func (s *Space) Fix(c *wiring.Control, position string) (*Space, error) {
 	return n, nil
 }
 
+// without takes one position of a control away.
+func (s *Space) without(c *wiring.Control, position string) *Space {
+	kept := slices.Clone(s.axes)
+	for i, a := range kept {
+		if a.Control == c {
+			kept[i].Positions = slices.DeleteFunc(slices.Clone(a.Positions), func(p string) bool { return p == position })
+		}
+	}
+	return s.with(kept)
+}
+
 // Only varies just the given controls of the space and leaves the others at rest.
 func (s *Space) Only(controls []*wiring.Control) *Space {
 	return s.with(slices.DeleteFunc(slices.Clone(s.axes), func(a Axis) bool {
@@ -97,21 +108,21 @@ func (s *Space) inside(o *Space) bool {
 		}
 	}
 	for _, a := range s.axes {
-		if !slices.ContainsFunc(o.axes, func(b Axis) bool { return b.Control == a.Control }) {
+		if !slices.ContainsFunc(o.axes, a.within) {
 			return false
 		}
 	}
 	return len(s.fixed) == len(o.fixed)
 }
 
-// meets reports whether a position is as the premise of s has it.
+// meets reports whether a position of a space that covers s is one of s.
 func (s *Space) meets(state *wiring.State) bool {
 	for _, c := range s.fixed {
 		if state.Position(c) != s.still[c] {
 			return false
 		}
 	}
-	return true
+	return !slices.ContainsFunc(s.axes, func(a Axis) bool { return !slices.Contains(a.Positions, state.Position(a.Control)) })
 }
 
 // covers reports whether s has every position of o, a space of the same harness in which a
@@ -133,9 +144,7 @@ func (s *Space) covers(o *Space) bool {
 			return false
 		}
 	}
-	return !slices.ContainsFunc(o.axes, func(a Axis) bool {
-		return !slices.ContainsFunc(s.axes, func(b Axis) bool { return b.Control == a.Control && slices.Equal(a.Positions, b.Positions) })
-	})
+	return !slices.ContainsFunc(o.axes, func(a Axis) bool { return !slices.ContainsFunc(s.axes, a.within) })
 }
 
 // many is what stands for a count that an int64 cannot hold.
