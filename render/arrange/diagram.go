@@ -15,16 +15,32 @@ type Diagram struct {
 	Frames        []Frame
 }
 
+// Rows returns the first and last row in which wires may run: from the upper rails to the
+// lower ones, or the sheet but for its edge.
+func (d *Diagram) Rows() (top, foot int) {
+	top, foot = 1, d.Height-1
+	for i := range d.Bars {
+		switch d.Bars[i].Row {
+		case TopRow:
+			top = RailInset
+		case BottomRow:
+			foot = d.Height - RailInset
+		}
+	}
+	return top, foot
+}
+
 // Item is a thing with a body and pins.
 type Item struct {
-	Name   string
-	Forms  []Form  // the ways in which it may be drawn, best first; all have the same pins
-	Trades [][]int // sets of pins that may trade places, as the signal pins of one side of a box
-	Role   Role
-	Order  int  // place among items of its role from left to right, where the cart has such an order; 0: none
-	Level  int  // items of one level above 0 stand in one row
-	Fixed  bool // stays where the start or the caller has put it
-	Shelf  bool // keeps the height at which the start puts it, close under its rail
+	Name    string
+	Forms   []Form  // the ways in which it may be drawn, best first; all have the same pins
+	Trades  [][]int // sets of pins that may trade places, as the signal pins of one side of a box
+	Role    Role
+	Order   int  // place among items of its role from left to right, where the cart has such an order; 0: none
+	Section int  // items of a section stand together, the lowest at the left
+	Level   int  // items of one level above 0 stand in one row
+	Fixed   bool // stays where the start or the caller has put it
+	Shelf   bool // keeps the height at which the start puts it, close under its rail
 }
 
 // Form is an item turned or mirrored in one way. Boxes and pins are relative to its origin.

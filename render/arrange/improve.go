@@ -2,7 +2,6 @@ package arrange
 
 import (
 	"math"
-	"sort"
 
 	"github.com/lugwright/lugwright/render/symbol"
 )
@@ -13,6 +12,7 @@ type Effort struct {
 	Hot, Cold float64 // temperature at the beginning and the end, in units of wire
 	Reach     int     // how far one move may go, in units
 	Seed      uint64
+	Held      []bool // items that keep their place; nil: none
 }
 
 // Improve anneals a layout: it tries random changes and keeps those that make the sheet
@@ -21,6 +21,7 @@ type Effort struct {
 func Improve(d *Diagram, l *Layout, e Effort) *Layout {
 	p := newPlan(d, l.Clone())
 	p.rng = newRandom(e.Seed)
+	p.hold(e.Held)
 	cost, least := 0.0, 0.0
 	best := p.l.Clone()
 	var c change
@@ -39,17 +40,35 @@ func Improve(d *Diagram, l *Layout, e Effort) *Layout {
 	return best
 }
 
+// hold lists what may be moved.
+func (p *plan) hold(held []bool) {
+	for i := range p.d.Items {
+		if !p.d.Items[i].Fixed && (held == nil || !held[i]) {
+			p.loose = append(p.loose, i)
+		}
+	}
+	for i := range p.d.Items {
+		if len(p.d.Items[i].Trades) > 0 {
+			p.traders = append(p.traders, i)
+		}
+	}
+	p.held = make([]bool, len(p.d.Items))
+	copy(p.held, held)
+	for i := range p.d.Items {
+		p.held[i] = p.held[i] || p.d.Items[i].Fixed
+	}
+}
+
 // try makes one change and keeps it or takes it back. It returns what the change brought.
 func (p *plan) try(c *change, reach int, t float64) (float64, bool) {
 	c.items, c.places, c.bars, c.spans, c.wires, c.ways = c.items[:0], c.places[:0], c.bars[:0], c.spans[:0], c.wires[:0], c.ways[:0]
 	c.before, c.after = 0, 0
-	rails := p.railCost()
 	if !p.propose(c, reach) || !p.inside(c) {
 		p.takeBack(c)
 		return 0, false
 	}
 	p.settle(c)
-	delta := c.after - c.before + p.railCost() - rails
+	delta := c.after - c.before
 	if delta <= 0 || p.rng.unit() < math.Exp(-delta/t) {
 		return delta, true
 	}
@@ -60,7 +79,7 @@ func (p *plan) try(c *change, reach int, t float64) (float64, bool) {
 // inside reports whether all items of a change stand on the sheet.
 func (p *plan) inside(c *change) bool {
 	for _, i := range c.items {
-		if b := p.l.Reach(p.d, i); b.X0 < 0 || b.Y0 < 0 || b.X1 > float64(p.d.Width) || b.Y1 > float64(p.d.Height) {
+		if b := p.l.Reach(p.d, i); b.X0 < 0.5 || b.Y0 < float64(p.top) || b.X1 > float64(p.d.Width)-0.5 || b.Y1 > float64(p.foot) {
 			return false
 		}
 	}
@@ -70,12 +89,15 @@ func (p *plan) inside(c *change) bool {
 // settle puts everything of a change back on the grid in its new place, with the wires
 // that it now covers, and adds up what that costs.
 func (p *plan) settle(c *change) {
-	for _, b := range c.bars {
-		p.lay(b, 1)
-	}
+	p.reframe(c)
 	for _, i := range c.items {
 		c.after += p.itemCost(i)
 		p.stand(i, 1)
+	}
+	for _, b := range c.bars {
+		c.after += p.barCost(b)
+		p.lay(b, 1)
+		c.after += p.nameCost(b)
 	}
 	for w := range p.ways {
 		if p.ways[w].n > 0 && !c.has(w) && p.covered(w, c) {
@@ -84,10 +106,39 @@ func (p *plan) settle(c *change) {
 			c.after -= p.erase(w)
 		}
 	}
-	order := append([]int(nil), c.wires...)
-	sort.SliceStable(order, func(a, b int) bool { return p.reachOf(order[a]) < p.reachOf(order[b]) })
-	for _, w := range order {
+	for _, w := range p.shortFirst(c.wires) {
 		c.after += p.draw(w)
+	}
+}
+
+// shortFirst returns wires by the distance that they span, in a buffer of the plan.
+func (p *plan) shortFirst(wires []int) []int {
+	order, reach := p.order[:0], p.reach[:0]
+	for _, w := range wires {
+		r := p.reachOf(w)
+		k := len(order)
+		order, reach = append(order, w), append(reach, r)
+		for ; k > 0 && reach[k-1] > r; k-- {
+			order[k], reach[k] = order[k-1], reach[k-1]
+		}
+		order[k], reach[k] = w, r
+	}
+	p.order, p.reach = order, reach
+	return order
+}
+
+// reframe measures the frames anew that hold something of a change.
+func (p *plan) reframe(c *change) {
+	for _, i := range c.items {
+		if f := p.of[i]; f >= 0 {
+			p.frames[f] = p.l.FrameBox(p.d, f)
+		}
+	}
+	if len(c.bars) == 0 {
+		return
+	}
+	for f := range p.frames {
+		p.frames[f] = p.l.FrameBox(p.d, f)
 	}
 }
 
@@ -119,8 +170,10 @@ func (p *plan) covered(w int, c *change) bool {
 	v := &p.ways[w]
 	for _, i := range c.items {
 		f := &p.hulls[i]
-		if v.label.X1 > v.label.X0 && Touch(v.label, f.all) {
-			return true
+		for k := range v.room {
+			if v.has(k) && Touch(v.room[k], f.all) {
+				return true
+			}
 		}
 		for k := 1; k < v.n; k++ {
 			a, b := ordered(v.corners[k-1], v.corners[k])
@@ -159,52 +212,15 @@ func (p *plan) putBack(c *change) {
 	for k, i := range c.items {
 		p.l.Items[i] = c.places[k]
 	}
+	for _, i := range c.items {
+		p.stand(i, 1)
+	}
 	for k, b := range c.bars {
 		p.l.Bars[b] = c.spans[k]
 		p.lay(b, 1)
 	}
-	for _, i := range c.items {
-		p.stand(i, 1)
-	}
+	p.reframe(c)
 	for k, w := range c.wires {
 		p.restore(w, c.ways[k])
 	}
-}
-
-// railCost is what rails cost that share a stretch of their row.
-func (p *plan) railCost() float64 {
-	cost := 0.0
-	for a := range p.d.Bars {
-		for b := a + 1; b < len(p.d.Bars); b++ {
-			if p.d.Bars[a].Row == Free || p.d.Bars[a].Row != p.d.Bars[b].Row || p.l.Bars[a].At.Y != p.l.Bars[b].At.Y {
-				continue
-			}
-			a0, a1 := p.extent(a)
-			b0, b1 := p.extent(b)
-			if over := min(a1, b1) - max(a0, b0) + railGap; over > 0 && a1 >= a0 && b1 >= b0 {
-				cost += costRows + 10*float64(over)
-			}
-		}
-	}
-	return cost
-}
-
-// railGap is the least distance of two rails in one row, in units.
-const railGap = 3
-
-// extent returns the first and last column at which wires land on a rail.
-func (p *plan) extent(bar int) (int, int) {
-	lo, hi := p.w, -1
-	for _, w := range p.bars[bar] {
-		v := &p.ways[w]
-		if v.n == 0 {
-			continue
-		}
-		at := v.corners[0]
-		if e := p.d.Wires[w].Ends[1]; e.IsBar() && e.Pin == bar {
-			at = v.corners[v.n-1]
-		}
-		lo, hi = min(lo, at.X), max(hi, at.X)
-	}
-	return lo, hi
 }

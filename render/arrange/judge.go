@@ -1,6 +1,10 @@
 package arrange
 
-import "github.com/lugwright/lugwright/render/symbol"
+import (
+	"math"
+
+	"github.com/lugwright/lugwright/render/symbol"
+)
 
 // shape is what the form of a way costs, wherever it lies.
 func (p *plan) shape(w *way, bend float64) float64 {
@@ -12,22 +16,30 @@ func (p *plan) shape(w *way, bend float64) float64 {
 	return cost
 }
 
-// onGrid is what a way costs for what it meets.
-func (p *plan) onGrid(w *way) float64 {
+// onGrid is what a way costs for what it meets. Once that exceeds most, the exact figure
+// does not matter.
+func (p *plan) onGrid(w *way, most float64) float64 {
 	cost := 0.0
 	for i := 1; i < w.n; i++ {
 		a, b := ordered(w.corners[i-1], w.corners[i])
 		if a.X < 0 || a.Y < 0 || b.X >= p.w || b.Y >= p.h {
-			return 1e6
+			return 1e9
+		}
+		if a.X < 1 || a.Y < p.top || b.X >= p.w-1 || b.Y > p.foot {
+			cost += 1e5
 		}
 		if a.Y == b.Y {
 			cost += p.along(a.Y*p.w+a.X, 1, p.w, b.X-a.X, 0)
 		} else {
 			cost += p.along(a.Y*p.w+a.X, p.w, 1, b.Y-a.Y, 1)
 		}
+		if cost > most {
+			return cost
+		}
 	}
 	for i := 1; i+1 < w.n; i++ {
-		cost += p.at(w.corners[i].Y*p.w + w.corners[i].X)
+		q := w.corners[i].Y*p.w + w.corners[i].X
+		cost += float64(p.price[q]) + costTouch*float64(p.passes(q))
 	}
 	return cost
 }
@@ -36,26 +48,19 @@ func (p *plan) onGrid(w *way) float64 {
 // step at a right angle, axis the direction of the stretch.
 func (p *plan) along(from, step, across, n, axis int) float64 {
 	mine, other := p.run[axis], p.run[1-axis]
-	shared, crossed, hit := 0, 0, 0.0
-	for i, q := 0, from; i < n; i, q = i+1, q+step {
-		shared += int(mine[q])
-		if i == 0 {
-			continue
-		}
-		if v := other[q]; v > 0 && q >= across && other[q-across] > 0 {
-			crossed += int(v)
-		}
-		hit += p.at(q)
-	}
-	return costShare*float64(shared) + costCross*float64(crossed) + hit
-}
-
-// at is what passing through a point costs for what covers it.
-func (p *plan) at(q int) float64 {
-	if p.body[q]|p.text[q]|p.words[q]|p.metal[q] == 0 {
+	if n == 0 {
 		return 0
 	}
-	return costBody*float64(p.body[q]) + costText*float64(p.text[q]) + costWords*float64(p.words[q]) + costMetal*float64(p.metal[q])
+	shared, crossed, touched, hit := int(mine[from]), 0, 0, int32(0)
+	for i, q := 1, from+step; i < n; i, q = i+1, q+step {
+		shared += int(mine[q])
+		hit += p.price[q]
+		if v, u := other[q], other[q-across]; v|u != 0 {
+			crossed += int(min(u, v))
+			touched += int(max(u, v) - min(u, v))
+		}
+	}
+	return costShare*float64(shared) + costCross*float64(crossed) + costTouch*float64(touched) + float64(hit)
 }
 
 // costOf is what a wire that is off the grid would cost among what stands there.
@@ -65,12 +70,15 @@ func (p *plan) costOf(w int) float64 {
 	if p.d.Wires[w].Weight >= heavyWeight {
 		bend *= costHeavy
 	}
-	cost := p.shape(v, bend) + p.onGrid(v)
+	cost := p.shape(v, bend) + p.onGrid(v, math.Inf(1))
 	if v.missing {
 		cost += costNoRoom
 	}
-	if v.label.X1 > v.label.X0 {
-		cost += p.onLabel(v.label)
+	cost += costNoMark * float64(v.unmarked)
+	for i := range v.room {
+		if v.has(i) {
+			cost += p.onLabel(v.room[i])
+		}
 	}
 	return cost
 }
@@ -81,7 +89,7 @@ func (p *plan) onLabel(b symbol.Box) float64 {
 	n := 0
 	for y := y0; y <= y1; y++ {
 		for q := y*p.w + x0; q <= y*p.w+x1; q++ {
-			n += int(p.body[q]) + int(p.text[q]) + int(p.words[q]) + int(p.passes(q))
+			n += int(p.taken[q]) + int(p.passes(q))
 		}
 	}
 	return costWords * float64(n)
@@ -175,7 +183,7 @@ func (p *plan) frameCost(i int, f *footprint) float64 {
 		if p.of[i] == n {
 			continue
 		}
-		if area := Overlap(f.all, p.l.FrameBox(p.d, n)); area > 0 {
+		if area := Overlap(f.all, p.frames[n]); area > 0 {
 			cost += costOverlap + costArea*area
 		}
 	}

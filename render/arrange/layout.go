@@ -95,12 +95,14 @@ func (l *Layout) Reach(d *Diagram, item int) symbol.Box {
 	return shifted(hull, p.At)
 }
 
-// Pull moves an item that reaches over the edge of the sheet back onto it.
+// Pull moves an item that reaches over the edge of the sheet, or over the rows of the
+// rails, back between them.
 func (l *Layout) Pull(d *Diagram, item int) {
 	b := l.Reach(d, item)
+	top, foot := d.Rows()
 	at := &l.Items[item].At
-	at.X += int(math.Ceil(max(-b.X0, 0))) - int(math.Ceil(max(b.X1-float64(d.Width), 0)))
-	at.Y += int(math.Ceil(max(-b.Y0, 0))) - int(math.Ceil(max(b.Y1-float64(d.Height), 0)))
+	at.X += int(math.Ceil(max(1-b.X0, 0))) - int(math.Ceil(max(b.X1-float64(d.Width-1), 0)))
+	at.Y += int(math.Ceil(max(float64(top+1)-b.Y0, 0))) - int(math.Ceil(max(b.Y1-float64(foot-1), 0)))
 }
 
 // CaptionBox returns what the item's words cover; the second result is false if it has none.
@@ -131,5 +133,5 @@ func (l *Layout) FrameBox(d *Diagram, frame int) symbol.Box {
 		all = append(all, l.Bars[b].Box())
 	}
 	box := Hull(all)
-	return symbol.Box{X0: floorHalf(box.X0 - 1), Y0: floorHalf(box.Y0 - 1), X1: -floorHalf(-box.X1 - 1), Y1: -floorHalf(-box.Y1 - 1)}
+	return symbol.Box{X0: floorHalf(box.X0 - 1), Y0: floorHalf(box.Y0), X1: -floorHalf(-box.X1 - 1), Y1: -floorHalf(-box.Y1 - 1)}
 }

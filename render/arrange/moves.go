@@ -1,6 +1,10 @@
 package arrange
 
-import "github.com/lugwright/lugwright/render/symbol"
+import (
+	"math"
+
+	"github.com/lugwright/lugwright/render/symbol"
+)
 
 // change is a move under trial: which items and bars it touches, and what there was.
 type change struct {
@@ -17,21 +21,23 @@ type change struct {
 // propose makes one random change of the layout, without looking at its cost.
 func (p *plan) propose(c *change, reach int) bool {
 	switch k := p.rng.n(100); {
-	case k < 34:
+	case k < 23:
 		return p.shift(c, reach)
-	case k < 58:
+	case k < 40:
 		return p.align(c)
-	case k < 64:
+	case k < 53:
+		return p.jump(c)
+	case k < 58:
 		return p.swap(c)
-	case k < 71:
+	case k < 63:
 		return p.turn(c)
-	case k < 77:
+	case k < 69:
 		return p.recaption(c)
-	case k < 84:
+	case k < 77:
 		return p.trade(c)
-	case k < 92:
+	case k < 86:
 		return p.shiftBar(c, reach)
-	case k < 97:
+	case k < 93:
 		return p.cluster(c, reach)
 	}
 	return p.openGap(c)
@@ -91,7 +97,9 @@ func (p *plan) remember(c *change) {
 		p.hulls[i].named = false
 	}
 	for _, b := range c.bars {
+		c.before += p.nameCost(b)
 		p.lay(b, -1)
+		c.before += p.barCost(b)
 	}
 }
 
@@ -106,11 +114,10 @@ func (c *change) touch(w int) {
 
 // some picks a random item that may move.
 func (p *plan) some() (int, bool) {
-	if len(p.d.Items) == 0 {
+	if len(p.loose) == 0 {
 		return 0, false
 	}
-	i := p.rng.n(len(p.d.Items))
-	return i, !p.d.Items[i].Fixed
+	return p.loose[p.rng.n(len(p.loose))], true
 }
 
 // offset is a random distance, small ones more often.
@@ -181,6 +188,83 @@ func (p *plan) aim(at symbol.Cell, side symbol.Side, t Terminal) (symbol.Cell, b
 	return s.Cell(p.rng.n(s.Length + 1)), true
 }
 
+// jump puts an item, perhaps in another form, straight before the other end of one of its
+// wires.
+func (p *plan) jump(c *change) bool {
+	i, ok := p.some()
+	if !ok || len(p.wires[i]) == 0 || p.d.Items[i].Shelf {
+		return false
+	}
+	w := &p.d.Wires[p.wires[i][p.rng.n(len(p.wires[i]))]]
+	mine, other := w.Ends[0], w.Ends[1]
+	if mine.IsBar() || mine.Item != i {
+		mine, other = other, mine
+	}
+	there, ok := p.landing(other)
+	if !ok {
+		return false
+	}
+	p.take(c, i)
+	p.remember(c)
+	was := p.l.Items[i].At
+	p.pickForm(i, mine.Pin, facing(there.side))
+	at, _ := p.l.Pin(p.d, i, mine.Pin)
+	far := 2 + p.rng.n(longestJump)
+	dx, dy := there.at.X+far*sideX[there.side]-at.X, there.at.Y+far*sideY[there.side]-at.Y
+	p.l.Items[i].At.X += dx
+	p.l.Items[i].At.Y += dy
+	is := p.l.Items[i].At
+	for _, j := range c.items {
+		if j != i {
+			p.l.Items[j].At.X += is.X - was.X
+			p.l.Items[j].At.Y += is.Y - was.Y
+		}
+	}
+	return true
+}
+
+// longestJump is how far before the other end an item may land, in units.
+const longestJump = 16
+
+// landing is the point before which an item may be put for a wire, and its side.
+func (p *plan) landing(t Terminal) (tip, bool) {
+	if !t.IsBar() {
+		return p.tip(t), true
+	}
+	s := p.l.Bars[t.Pin]
+	at := s.Cell(p.rng.n(s.Length + 1))
+	switch {
+	case p.d.Bars[t.Pin].Row == TopRow:
+		return tip{at, symbol.Bottom}, true
+	case p.d.Bars[t.Pin].Row == BottomRow:
+		return tip{at, symbol.Top}, true
+	case s.Upright:
+		return tip{at, [2]symbol.Side{symbol.Left, symbol.Right}[p.rng.n(2)]}, true
+	}
+	return tip{at, [2]symbol.Side{symbol.Top, symbol.Bottom}[p.rng.n(2)]}, true
+}
+
+// pickForm picks a random form among those in which a pin stands on a side; without one
+// the form stays.
+func (p *plan) pickForm(i, pin int, side symbol.Side) {
+	forms := p.d.Items[i].Forms
+	slot := pin
+	if s := p.l.Items[i].Slot; s != nil {
+		slot = s[pin]
+	}
+	from := p.rng.n(len(forms))
+	for k := range forms {
+		f := (from + k) % len(forms)
+		if forms[f].Pins[slot].Side == side {
+			if f != p.l.Items[i].Form {
+				p.l.Items[i].Form = f
+				p.l.Items[i].Caption = p.captionFor(i)
+			}
+			return
+		}
+	}
+}
+
 // swap lets two items trade places.
 func (p *plan) swap(c *change) bool {
 	i, ok := p.some()
@@ -204,9 +288,11 @@ func (p *plan) swap(c *change) bool {
 	return true
 }
 
+// middle is the cell in the middle of an item's bodies.
 func (p *plan) middle(i int) symbol.Cell {
-	h := Hull(p.l.Bodies(p.d, i))
-	return symbol.Cell{X: int((h.X0 + h.X1) / 2), Y: int((h.Y0 + h.Y1) / 2)}
+	place := &p.l.Items[i]
+	h := Hull(p.d.Items[i].Forms[place.Form].Body)
+	return symbol.Cell{X: place.At.X + int(math.Floor((h.X0+h.X1)/2)), Y: place.At.Y + int(math.Floor((h.Y0+h.Y1)/2))}
 }
 
 // turn draws an item in another form.
@@ -251,32 +337,6 @@ func (p *plan) recaption(c *change) bool {
 	return true
 }
 
-// trade lets two pins of an item trade places.
-func (p *plan) trade(c *change) bool {
-	i, ok := p.some()
-	if !ok || len(p.d.Items[i].Trades) == 0 {
-		return false
-	}
-	set := p.d.Items[i].Trades[p.rng.n(len(p.d.Items[i].Trades))]
-	a, b := set[p.rng.n(len(set))], set[p.rng.n(len(set))]
-	if a == b {
-		return false
-	}
-	p.take(c, i)
-	p.remember(c)
-	pl := &p.l.Items[i]
-	slot := make([]int, len(p.d.Items[i].Forms[0].Pins))
-	for k := range slot {
-		slot[k] = k
-		if pl.Slot != nil {
-			slot[k] = pl.Slot[k]
-		}
-	}
-	slot[a], slot[b] = slot[b], slot[a]
-	pl.Slot = slot
-	return true
-}
-
 // shiftBar moves a free bar, makes it longer or shorter, or turns it; a rail keeps its row.
 func (p *plan) shiftBar(c *change, reach int) bool {
 	if len(p.d.Bars) == 0 {
@@ -284,7 +344,7 @@ func (p *plan) shiftBar(c *change, reach int) bool {
 	}
 	b := p.rng.n(len(p.d.Bars))
 	if p.d.Bars[b].Row != Free {
-		return false
+		return p.shiftBorder(c, b, reach)
 	}
 	c.bars = append(c.bars, b)
 	switch p.rng.n(6) {
@@ -337,7 +397,7 @@ func (p *plan) stretch(b int) {
 func (p *plan) barInside(b int) bool {
 	s := p.l.Bars[b]
 	e := s.End()
-	return s.At.X > 0 && s.At.Y > 0 && e.X < p.w-1 && e.Y < p.h-1
+	return s.At.X > 0 && s.At.Y > p.top+1 && e.X < p.w-1 && e.Y < p.foot-1
 }
 
 // cluster moves an item with those that stand in line with it.
@@ -368,28 +428,33 @@ func (p *plan) takeInLine(c *change, w int, level bool) {
 		return
 	}
 	for _, e := range p.d.Wires[w].Ends {
-		if !e.IsBar() && !p.d.Items[e.Item].Fixed {
+		if !e.IsBar() && !p.held[e.Item] {
 			p.take(c, e.Item)
 		}
 	}
 }
 
-// openGap moves everything beyond a line a little away from it, or towards it.
+// openGap moves everything on one side of a line a little away from it, or towards it.
 func (p *plan) openGap(c *change) bool {
-	level := p.rng.n(2) == 0
-	at, by := p.rng.n(p.w), p.offset(3)
+	level, before := p.rng.n(2) == 0, p.rng.n(2) == 0
+	at, by := p.rng.n(p.w), p.offset(4)
 	if level {
 		at = p.rng.n(p.h)
 	}
+	moves := func(m symbol.Cell) bool {
+		v := m.X
+		if level {
+			v = m.Y
+		}
+		return before && v < at || !before && v > at
+	}
 	for i := range p.d.Items {
-		m := p.middle(i)
-		if !p.d.Items[i].Fixed && (level && m.Y > at || !level && m.X > at) {
+		if !p.held[i] && moves(p.middle(i)) {
 			c.items = append(c.items, i)
 		}
 	}
 	for b := range p.d.Bars {
-		m := p.l.Bars[b].Cell(p.l.Bars[b].Length / 2)
-		if p.d.Bars[b].Row == Free && (level && m.Y > at || !level && m.X > at) {
+		if p.d.Bars[b].Row == Free && moves(p.l.Bars[b].Cell(p.l.Bars[b].Length/2)) {
 			c.bars = append(c.bars, b)
 		}
 	}

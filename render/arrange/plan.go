@@ -6,31 +6,50 @@ import "github.com/lugwright/lugwright/render/symbol"
 // takes as far as a quick look can tell, and who covers which point of the grid. It can
 // tell what a change costs without looking at the whole.
 type plan struct {
-	d     *Diagram
-	l     *Layout
-	w, h  int
-	wires [][]int     // wires of each item
-	flags [][]int     // flags that hang on each item
-	bars  [][]int     // wires of each bar
-	of    []int       // frame of each item; -1: none
-	ways  []way       // of each wire
-	hulls []footprint // of each item as it stands
-	body  []uint8     // bodies on a point
-	text  []uint8     // captions on a point
-	run   [2][]uint8  // wires on the stretch to the right of a point, below it
-	words []uint8     // labels on a point
-	metal []uint8     // bars on a point
-	spare [][]symbol.Cell
-	rng   random
+	d       *Diagram
+	l       *Layout
+	w, h    int
+	wires   [][]int      // wires of each item
+	flags   [][]int      // flags that hang on each item
+	bars    [][]int      // wires of each bar
+	of      []int        // frame of each item; -1: none
+	ways    []way        // of each wire
+	hulls   []footprint  // of each item as it stands
+	price   []int32      // what passing through a point costs, for all that covers it
+	taken   []uint8      // bodies, captions, labels and bars on a point
+	words   []uint8      // labels on a point
+	metal   []uint8      // bars on a point
+	run     [2][]uint8   // wires on the stretch to the right of a point, below it
+	frames  []symbol.Box // of each frame as it stands
+	names   []symbol.Box // room for the name of each bar; without area: none
+	top     int          // first and last row in which wires may run
+	foot    int
+	loose   []int // items that may be moved
+	held    []bool
+	traders []int // items whose pins may trade places
+	order   []int // buffers of shortFirst
+	reach   []int
+	rng     random
 }
 
 // way is the line that a wire takes at first sight, and the room kept for its label.
 type way struct {
-	corners [6]symbol.Cell
-	n       int
-	label   symbol.Box // without area: none
-	missing bool       // there was no room for the label
-	back    int        // ends that it leaves or enters against the pin's side
+	corners  [6]symbol.Cell
+	n        int
+	room     [3]symbol.Box // for the label, and for the marks at either end
+	labelled bool          // there is room for the label
+	marked   [2]bool       // there is room for the mark
+	missing  bool          // there was no room for the label
+	unmarked int           // marks without room
+	back     int           // ends that it leaves or enters against the pin's side
+}
+
+// has reports whether room i is kept: that of the label, or of the mark at an end.
+func (w *way) has(i int) bool {
+	if i == 0 {
+		return w.labelled
+	}
+	return w.marked[i-1]
 }
 
 // footprint is what an item keeps closed.
@@ -51,7 +70,14 @@ const (
 func newPlan(d *Diagram, l *Layout) *plan {
 	p := &plan{d: d, l: l, w: d.Width + 1, h: d.Height + 1}
 	n := p.w * p.h
-	p.body, p.text, p.words, p.metal = make([]uint8, n), make([]uint8, n), make([]uint8, n), make([]uint8, n)
+	p.price, p.taken = make([]int32, n), make([]uint8, n)
+	p.words, p.metal = make([]uint8, n), make([]uint8, n)
+	p.names = make([]symbol.Box, len(d.Bars))
+	p.frames = make([]symbol.Box, len(d.Frames))
+	for f := range d.Frames {
+		p.frames[f] = l.FrameBox(d, f)
+	}
+	p.top, p.foot = d.Rows()
 	p.run = [2][]uint8{make([]uint8, n), make([]uint8, n)}
 	p.wires, p.flags = make([][]int, len(d.Items)), make([][]int, len(d.Items))
 	p.bars = make([][]int, len(d.Bars))
@@ -104,10 +130,10 @@ func (p *plan) stand(i int, by int8) {
 	}
 	f := &p.hulls[i]
 	for _, b := range f.bodies {
-		p.cover(p.body, b, by)
+		p.cover(b, costBody, by)
 	}
 	if f.named {
-		p.cover(p.text, f.caption, by)
+		p.cover(f.caption, costText, by)
 	}
 }
 
@@ -150,25 +176,33 @@ func claimPins(claims []symbol.Box, form *Form, at symbol.Cell) []symbol.Box {
 	return claims
 }
 
-// lay puts a free bar on the grid, or takes it off. Supply rails lie at the edge and are
-// counted by the ways that cross them.
+// lay puts a bar and the room for its name on the grid, or takes them off.
 func (p *plan) lay(b int, by int8) {
 	s := p.l.Bars[b]
 	for i := range s.Length + 1 {
 		c := s.Cell(i)
 		if c.X >= 0 && c.Y >= 0 && c.X < p.w && c.Y < p.h {
-			p.metal[c.Y*p.w+c.X] += uint8(by)
+			q := c.Y*p.w + c.X
+			p.metal[q] += uint8(by)
+			p.taken[q] += uint8(by)
+			p.price[q] += int32(by) * costMetal
 		}
+	}
+	if by > 0 {
+		p.names[b] = p.roomForName(b)
+	}
+	if n := p.names[b]; n.X1 > n.X0 {
+		p.cover(n, costText, by)
 	}
 }
 
-// cover counts a box in or out on a layer.
-func (p *plan) cover(layer []uint8, b symbol.Box, by int8) {
+// cover counts a box in or out.
+func (p *plan) cover(b symbol.Box, price int32, by int8) {
 	x0, x1, y0, y1 := p.cells(b)
 	for y := y0; y <= y1; y++ {
-		row := layer[y*p.w : y*p.w+p.w]
-		for x := x0; x <= x1; x++ {
-			row[x] += uint8(by)
+		for q := y*p.w + x0; q <= y*p.w+x1; q++ {
+			p.taken[q] += uint8(by)
+			p.price[q] += price * int32(by)
 		}
 	}
 }

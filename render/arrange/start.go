@@ -6,35 +6,50 @@ import (
 	"github.com/lugwright/lugwright/render/symbol"
 )
 
-// Rows of the rails, in units from the upper and lower edge.
-const (
-	RailInset = 3
-	rowStep   = 3 // between two rows of rails on one side
-)
+// RailInset is how far the rails lie from the upper and lower edge, in units.
+const RailInset = 3
 
-// Start makes a first layout from what the parts are to each other: the source at the
-// left; what stands in the line of current from an upper to a lower rail as a column, each
-// box the heart of one; what commands a box left of it, what it drives right of it.
-func Start(d *Diagram) *Layout {
+// Start makes a first layout from what the parts are to each other. What stands in the
+// line of current from an upper to a lower rail becomes a tower; what commands or feeds a
+// tower stands in a field left of it, what it drives in a field right of it. The source
+// stands at the left. Towers of a section stay together.
+//
+// The second result tells the items that stand in towers, or are driven by them: their
+// places are good from the start, while those in the fields are only a beginning.
+func Start(d *Diagram) (*Layout, []bool) {
 	s := newStarter(d)
 	s.layRails()
-	s.findColumns()
-	s.orderColumns()
-	s.spreadColumns()
+	s.findTowers()
+	s.fillFields()
+	s.orderTowers()
+	s.spread()
+	s.shareRows()
 	s.hangFlags()
 	for i := range d.Items {
 		s.l.Pull(d, i)
 	}
-	return s.l
+	firm := make([]bool, len(d.Items))
+	for i := range s.towers {
+		for _, n := range s.towers[i].nodes {
+			if !s.isBar(n) {
+				firm[n] = true
+			}
+		}
+	}
+	for i := range d.Items {
+		firm[i] = firm[i] || d.Items[i].Role == Companion
+	}
+	return s.l, firm
 }
 
-// starter is a first layout under way.
+// starter is a first layout under way. A node is an item, or a bar counted on from them.
 type starter struct {
-	d       *Diagram
-	l       *Layout
-	links   [][]link // of each node: items first, then bars
-	column  []int    // of each node; -1: none yet
-	columns []column
+	d      *Diagram
+	l      *Layout
+	links  [][]link // of each node
+	tower  []int    // of each node; -1: none yet
+	far    []int    // hops of a field's node from its tower
+	towers []tower
 }
 
 // link is a wire seen from one of its ends.
@@ -43,24 +58,23 @@ type link struct {
 	pin, far int // pins at this and the other end
 }
 
-// column is a set of nodes that stand above each other.
-type column struct {
-	nodes []int // from top to bottom
-	from  int   // node above the first one; -1: a rail
-	to    int   // node below the last one; -1: a rail
-	home  int   // column beside which it belongs; -1: none
-	left  bool  // left of home
-	order int   // wanted place among the columns that have one; 0: none
-	x     float64
-	wide  [2]float64 // what it needs left and right of its axis
+// tower is a column of nodes with the fields beside it.
+type tower struct {
+	nodes   []int    // from top to bottom
+	field   [2][]int // nodes left and right of it, the ones that feed it first
+	above   int      // free bar or item from which it hangs; -1: a rail or nothing
+	below   int      // and to which it leads
+	section int
+	order   int
+	after   int // tower beside which it stands; -1: none
 }
 
 func newStarter(d *Diagram) *starter {
 	s := &starter{d: d, l: &Layout{Items: make([]Place, len(d.Items)), Bars: make([]Span, len(d.Bars))}}
 	n := len(d.Items) + len(d.Bars)
-	s.links, s.column = make([][]link, n), make([]int, n)
-	for i := range s.column {
-		s.column[i] = -1
+	s.links, s.tower, s.far = make([][]link, n), make([]int, n), make([]int, n)
+	for i := range s.tower {
+		s.tower[i] = -1
 	}
 	for w := range d.Wires {
 		e := d.Wires[w].Ends
@@ -71,7 +85,6 @@ func newStarter(d *Diagram) *starter {
 	return s
 }
 
-// node numbers items and bars in one row.
 func (s *starter) node(t Terminal) int {
 	if t.IsBar() {
 		return len(s.d.Items) + t.Pin
@@ -79,11 +92,14 @@ func (s *starter) node(t Terminal) int {
 	return t.Item
 }
 
-func (s *starter) isRail(node int) bool {
-	return node >= len(s.d.Items) && s.d.Bars[node-len(s.d.Items)].Row != Free
-}
-
 func (s *starter) isBar(node int) bool { return node >= len(s.d.Items) }
+
+func (s *starter) row(node int) Row {
+	if s.isBar(node) {
+		return s.d.Bars[node-len(s.d.Items)].Row
+	}
+	return Free
+}
 
 func (s *starter) role(node int) Role {
 	if s.isBar(node) {
@@ -105,106 +121,40 @@ func (s *starter) layRails() {
 	}
 }
 
-// orderColumns brings the columns into the order in which they stand from left to right:
-// those that have a wanted order by it, the others beside their home.
-func (s *starter) orderColumns() {
-	var free []int
-	beside := make([][2][]int, len(s.columns)) // left and right neighbours of each column
-	for i := range s.columns {
-		c := &s.columns[i]
-		switch {
-		case c.home < 0:
-			free = append(free, i)
-		case c.left:
-			beside[c.home][0] = append(beside[c.home][0], i)
-		default:
-			beside[c.home][1] = append(beside[c.home][1], i)
+// orderTowers brings the towers into the order in which they stand from left to right: by
+// section and wanted order, each of those that belong beside another one after it.
+func (s *starter) orderTowers() {
+	var roots []int
+	beside := make([][]int, len(s.towers))
+	for i := range s.towers {
+		if a := s.towers[i].after; a >= 0 {
+			beside[a] = append(beside[a], i)
+		} else {
+			roots = append(roots, i)
 		}
 	}
-	sort.SliceStable(free, func(a, b int) bool { return s.columns[free[a]].order < s.columns[free[b]].order })
-	var order []column
-	place := make([]int, len(s.columns))
+	sort.SliceStable(roots, func(a, b int) bool {
+		x, y := &s.towers[roots[a]], &s.towers[roots[b]]
+		if x.section != y.section {
+			return x.section < y.section
+		}
+		return x.order < y.order
+	})
+	var order []tower
 	var visit func(i int)
 	visit = func(i int) {
-		for k := len(beside[i][0]) - 1; k >= 0; k-- {
-			visit(beside[i][0][k])
-		}
-		place[i] = len(order)
-		order = append(order, s.columns[i])
-		for _, k := range beside[i][1] {
+		order = append(order, s.towers[i])
+		for _, k := range beside[i] {
 			visit(k)
 		}
 	}
-	for _, i := range free {
+	for _, i := range roots {
 		visit(i)
 	}
+	s.towers = order
 	for i := range order {
-		if order[i].home >= 0 {
-			order[i].home = place[order[i].home]
-		}
 		for _, n := range order[i].nodes {
-			s.column[n] = i
+			s.tower[n] = i
 		}
 	}
-	s.columns = order
-}
-
-// hangFlags puts each flag straight before the pin that it hangs on.
-func (s *starter) hangFlags() {
-	for i := range s.d.Items {
-		if s.d.Items[i].Role != Flag || len(s.links[i]) == 0 {
-			continue
-		}
-		to := s.links[i][0]
-		if s.isBar(to.to) {
-			s.flagOnBar(i, to.to-len(s.d.Items))
-			continue
-		}
-		at, side := s.l.Pin(s.d, to.to, to.far)
-		s.flagOnPin(i, at, side)
-	}
-}
-
-// flagReach is the length of the wire to a flag, in units.
-const flagReach = 3
-
-// flagOnPin turns a flag so that it looks away from the pin, and puts it there.
-func (s *starter) flagOnPin(i int, at symbol.Cell, side symbol.Side) {
-	want := facing(side)
-	for f := range s.d.Items[i].Forms {
-		if s.d.Items[i].Forms[f].Pins[0].Side == want {
-			s.l.Items[i].Form = f
-			break
-		}
-	}
-	pin := s.d.Items[i].Forms[s.l.Items[i].Form].Pins[0].At
-	s.l.Items[i].At = symbol.Cell{X: at.X + flagReach*sideX[side] - pin.X, Y: at.Y + flagReach*sideY[side] - pin.Y}
-}
-
-// flagOnBar puts a flag beside a bar, on a free column of the sheet's right end.
-func (s *starter) flagOnBar(i, b int) {
-	bar := s.l.Bars[b]
-	at, side := bar.End(), symbol.Right
-	switch s.d.Bars[b].Row {
-	case TopRow:
-		side = symbol.Bottom
-	case BottomRow:
-		side = symbol.Top
-	}
-	if s.d.Bars[b].Row != Free {
-		at.X = bar.At.X + bar.Length*(i+1)/(len(s.d.Items)+1)
-	}
-	s.flagOnPin(i, at, side)
-}
-
-func facing(side symbol.Side) symbol.Side {
-	switch side {
-	case symbol.Left:
-		return symbol.Right
-	case symbol.Right:
-		return symbol.Left
-	case symbol.Top:
-		return symbol.Bottom
-	}
-	return symbol.Top
 }

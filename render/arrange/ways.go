@@ -44,7 +44,6 @@ type trial struct {
 	bend  float64
 	least float64
 	way   way
-	flip  bool
 }
 
 // offer judges a way given by its corners and keeps it if it is the best so far.
@@ -61,7 +60,7 @@ func (t *trial) offer(a, b tip, corners ...symbol.Cell) {
 	if cost >= t.least {
 		return
 	}
-	if cost += t.p.onGrid(&w); cost < t.least {
+	if cost += t.p.onGrid(&w, t.least-cost); cost < t.least {
 		t.least, t.way = cost, w
 	}
 }
@@ -107,16 +106,29 @@ func (t *trial) between(a, b tip) {
 	if a.at.X == b.at.X || a.at.Y == b.at.Y {
 		t.offer(a, b, a.at, b.at)
 	}
+	dx, dy := abs(a.at.X-b.at.X), abs(a.at.Y-b.at.Y)
+	if float64(dx+dy) >= t.least {
+		return
+	}
 	t.offer(a, b, a.at, symbol.Cell{X: b.at.X, Y: a.at.Y}, b.at)
 	t.offer(a, b, a.at, symbol.Cell{X: a.at.X, Y: b.at.Y}, b.at)
-	for _, x := range [5]int{(a.at.X + b.at.X) / 2, a.at.X + stand*sideX[a.side], b.at.X + stand*sideX[b.side],
-		min(a.at.X, b.at.X) - stand, max(a.at.X, b.at.X) + stand} {
-		t.offer(a, b, a.at, symbol.Cell{X: x, Y: a.at.Y}, symbol.Cell{X: x, Y: b.at.Y}, b.at)
+	lo, hi := min(a.at.X, b.at.X), max(a.at.X, b.at.X)
+	for _, x := range [5]int{(lo + hi) / 2, a.at.X + stand*sideX[a.side], b.at.X + stand*sideX[b.side], lo - stand, hi + stand} {
+		if t.worth(dx+dy+2*max(lo-x, x-hi, 0)) && x != a.at.X && x != b.at.X {
+			t.offer(a, b, a.at, symbol.Cell{X: x, Y: a.at.Y}, symbol.Cell{X: x, Y: b.at.Y}, b.at)
+		}
 	}
-	for _, y := range [5]int{(a.at.Y + b.at.Y) / 2, a.at.Y + stand*sideY[a.side], b.at.Y + stand*sideY[b.side],
-		min(a.at.Y, b.at.Y) - stand, max(a.at.Y, b.at.Y) + stand} {
-		t.offer(a, b, a.at, symbol.Cell{X: a.at.X, Y: y}, symbol.Cell{X: b.at.X, Y: y}, b.at)
+	lo, hi = min(a.at.Y, b.at.Y), max(a.at.Y, b.at.Y)
+	for _, y := range [5]int{(lo + hi) / 2, a.at.Y + stand*sideY[a.side], b.at.Y + stand*sideY[b.side], lo - stand, hi + stand} {
+		if t.worth(dx+dy+2*max(lo-y, y-hi, 0)) && y != a.at.Y && y != b.at.Y {
+			t.offer(a, b, a.at, symbol.Cell{X: a.at.X, Y: y}, symbol.Cell{X: b.at.X, Y: y}, b.at)
+		}
 	}
+}
+
+// worth reports whether a way of two bends and a length could still be the best.
+func (t *trial) worth(length int) bool {
+	return costLength*float64(length)+2*t.bend < t.least
 }
 
 // toBar offers the ways from a pin to a bar; with flip the wire begins at the bar.
@@ -153,13 +165,12 @@ func (p *plan) tap(c symbol.Cell, bar, off int) tip {
 
 // bars offers the ways between two bars.
 func (t *trial) bars(a, b int) {
-	sa, sb := t.p.l.Bars[a], t.p.l.Bars[b]
+	sa := t.p.l.Bars[a]
 	for _, from := range [3]symbol.Cell{sa.At, sa.Cell(sa.Length / 2), sa.End()} {
 		there := t.p.tap(from, b, 0)
 		here := t.p.tap(there.at, a, 0)
 		t.between(here, t.p.tap(here.at, b, 0))
 	}
-	_ = sb
 }
 
 // draw finds the way of a wire, keeps room for its label and puts both on the grid. It
@@ -199,8 +210,22 @@ func (p *plan) mark(w int, by int8) {
 			p.run[1][y*p.w+a.X] += uint8(by)
 		}
 	}
-	if v.label.X1 > v.label.X0 {
-		p.cover(p.words, v.label, by)
+	for i := range v.room {
+		if v.has(i) {
+			p.coverWords(v.room[i], by)
+		}
+	}
+}
+
+// coverWords counts the room for a label in or out.
+func (p *plan) coverWords(b symbol.Box, by int8) {
+	x0, x1, y0, y1 := p.cells(b)
+	for y := y0; y <= y1; y++ {
+		for q := y*p.w + x0; q <= y*p.w+x1; q++ {
+			p.words[q] += uint8(by)
+			p.taken[q] += uint8(by)
+			p.price[q] += costWords * int32(by)
+		}
 	}
 }
 

@@ -15,16 +15,17 @@ import (
 
 // Measures of lettering, in units (one unit is the height of a capital).
 const (
-	capital   = 1.0
-	Descent   = 0.25 // what hangs below the baseline of a label
-	lineStep  = ink.LineSpacing
-	gapOwn    = 0.24 // between a label and the edge of its own wire
-	gapLine   = 0.42 // between a label and the middle of any other line
-	gapWords  = 0.25 // between two labels
-	gapBody   = 0.2
-	gapDot    = 0.4
-	slide     = 0.5 // step in which spots along a run are tried
-	endMargin = 0.3 // from the end of a run
+	capital    = 1.0
+	Descent    = 0.2 // what hangs below the baseline of a label
+	lineStep   = ink.LineSpacing
+	gapOwn     = 0.22 // between a label and the edge of its own wire
+	gapLine    = 0.36 // between a label and the middle of any other line
+	gapWords   = 0.25 // between two labels
+	gapBody    = 0.2
+	gapDot     = 0.38
+	slide      = 0.5 // step in which spots along a run are tried
+	mostSlides = 10  // spots to either side of the middle
+	endMargin  = 0.3 // from the end of a run
 )
 
 // What a spot costs beside the price of the wording. Each unit is a shade of legibility.

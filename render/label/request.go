@@ -63,7 +63,7 @@ func wireRequest(i int, w *arrange.Wire, path []symbol.Cell, f *field) *request 
 	return r
 }
 
-// markRequest offers the four places beside the end of a wire.
+// markRequest offers places on both sides of a wire just before its end.
 func markRequest(i, end int, w *arrange.Wire, path []symbol.Cell, f *field) *request {
 	m := w.Marks[end]
 	r := &request{kind: OfMark, index: i, end: end, words: []arrange.Words{m}}
@@ -73,26 +73,39 @@ func markRequest(i, end int, w *arrange.Wire, path []symbol.Cell, f *field) *req
 	}
 	gap := gapOwn + w.Thick/2
 	x, y := float64(at.X), float64(at.Y)
-	if at.Y == next.Y {
-		x0 := x + 0.4
-		if next.X < at.X {
-			x0 = x - 0.4 - m.Width
+	for k, off := range [4]float64{0.3, 0.8, 1.4, 2} {
+		cost := 2 * float64(k)
+		if at.Y == next.Y {
+			x0 := x + off
+			if next.X < at.X {
+				x0 = x - off - m.Width
+			}
+			r.mark(f, x0, y-gap-m.Height, cost, onBottom)
+			r.mark(f, x0, y+gap, cost+1, onTop)
+			continue
 		}
-		for k, y0 := range []float64{y - gap - m.Height, y + gap} {
-			box := symbol.Box{X0: x0, X1: x0 + m.Width, Y0: y0, Y1: y0 + m.Height}
-			r.offer(f, spot{box: box, at: ink.Point{X: x0, Y: y0 + capital}, cost: float64(k)}, [2]edge{onBottom, onTop}[k])
+		y0 := y + off
+		if next.Y < at.Y {
+			y0 = y - off - m.Height
 		}
-		return r
+		r.mark(f, x+gap, y0, cost, onLeft)
+		r.mark(f, x-gap-m.Width, y0, cost+1, onRight)
 	}
-	y0 := y + 0.4
-	if next.Y < at.Y {
-		y0 = y - 0.4 - m.Height
-	}
-	for k, x0 := range []float64{x + gap, x - gap - m.Width} {
-		box := symbol.Box{X0: x0, X1: x0 + m.Width, Y0: y0, Y1: y0 + m.Height}
-		r.offer(f, spot{box: box, at: ink.Point{X: x0, Y: y0 + capital}, cost: float64(k)}, [2]edge{onLeft, onRight}[k])
+	if w.Ends[end].IsBar() && at.X == next.X {
+		// across the bar from the wire
+		y0 := y + gapDot + 0.1
+		if next.Y > at.Y {
+			y0 = y - gapDot - 0.1 - m.Height
+		}
+		r.mark(f, x-m.Width/2, y0, 4, noEdge)
 	}
 	return r
+}
+
+// mark offers one place for a mark.
+func (r *request) mark(f *field, x, y, cost float64, own edge) {
+	m := r.words[0]
+	r.offer(f, spot{box: symbol.Box{X0: x, X1: x + m.Width, Y0: y, Y1: y + m.Height}, at: ink.Point{X: x, Y: y + capital}, cost: cost}, own)
 }
 
 // barRequest offers places along and at the ends of a bar.

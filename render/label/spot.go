@@ -109,7 +109,8 @@ func centres(lo, hi, size float64, visit func(at, cost float64)) {
 		return
 	}
 	visit(mid, 0)
-	for off := slide; off <= play; off += slide {
+	step := max(slide, play/mostSlides)
+	for off := step; off <= play+0.01; off += step {
 		visit(mid-off, costCentre*off)
 		visit(mid+off, costCentre*off)
 	}

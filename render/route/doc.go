@@ -17,7 +17,7 @@ import "github.com/lugwright/lugwright/render/symbol"
 const (
 	priceStep      = 10
 	priceBend      = 70
-	priceCrossing  = 160
+	priceCrossing  = 320
 	priceTee       = 25
 	priceTeeAtPin  = 45  // beside the pin itself: legible, but tight
 	priceFourWay   = 60  // two taps at one point of a bar

@@ -48,6 +48,8 @@ type grid struct {
 	fights [2][]uint8 // how often the stretch was fought over
 }
 
+// newGrid makes a field whose outermost points are closed: a line there would be lost in
+// the frame of the sheet.
 func newGrid(w, h int) *grid {
 	n := w * h
 	g := &grid{w: w, h: h, solid: make([]bool, n), beside: make([]uint8, n), metal: make([]int32, n), front: make([]int32, n)}
@@ -59,6 +61,10 @@ func newGrid(w, h int) *grid {
 	}
 	fill(g.metal)
 	fill(g.front)
+	for p := range g.solid {
+		x, y := p%w, p/w
+		g.solid[p] = x == 0 || y == 0 || x == w-1 || y == h-1
+	}
 	return g
 }
 

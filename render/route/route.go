@@ -4,6 +4,7 @@ import (
 	"sort"
 
 	"github.com/lugwright/lugwright/render/arrange"
+	"github.com/lugwright/lugwright/render/symbol"
 )
 
 // Router holds the field of one laid-out diagram and the paths found so far.
@@ -17,12 +18,30 @@ type Router struct {
 	paths   [][]int // points of each wire from end 0 to end 1; nil: not routed
 	price   []int
 	scratch *scratch
+	fresh   []bool // wires worth laying anew; nil: all
 }
 
-// Run routes all wires of a laid-out diagram.
-func Run(d *arrange.Diagram, l *arrange.Layout) *Result {
+// Run routes all wires of a laid-out diagram. Hints are paths to begin with, by wire; they
+// may be nil.
+func Run(d *arrange.Diagram, l *arrange.Layout, hints [][]symbol.Cell) *Result {
 	r := New(d, l)
+	r.Keep(hints)
 	r.RouteAll()
+	return r.Result()
+}
+
+// Again routes a diagram that is little changed: paths that still fit stay as they are, and
+// only the others are looked at.
+func Again(d *arrange.Diagram, l *arrange.Layout, paths [][]symbol.Cell) *Result {
+	r := New(d, l)
+	r.Keep(paths)
+	r.fresh = make([]bool, len(d.Wires))
+	for w := range r.paths {
+		r.fresh[w] = r.paths[w] == nil
+	}
+	r.layMissing(firstEffort)
+	r.tearUp(1)
+	r.improve()
 	return r.Result()
 }
 
@@ -42,14 +61,28 @@ func New(d *arrange.Diagram, l *arrange.Layout) *Router {
 			r.grid.block(arrange.Grown(c, captionMargin))
 		}
 	}
+	r.closeRows()
 	r.openTerminals()
 	return r
+}
+
+// closeRows closes what lies above the upper and below the lower rails.
+func (r *Router) closeRows() {
+	top, foot := r.d.Rows()
+	for y := range r.grid.h {
+		if y >= top && y <= foot {
+			continue
+		}
+		for x := range r.grid.w {
+			r.grid.solid[y*r.grid.w+x] = true
+		}
+	}
 }
 
 // RouteAll routes every wire that has no path yet, and then mends what came out dear.
 func (r *Router) RouteAll() {
 	r.layMissing(firstEffort)
-	r.tearUp()
+	r.tearUp(tearRounds)
 	r.improve()
 	r.layMissing(lastEffort)
 }

@@ -2,8 +2,8 @@ package route
 
 // tearUp routes the wires that found no way by letting them tear up others, which then
 // look for another one. What was fought over grows dearer each time.
-func (r *Router) tearUp() {
-	for range tearRounds {
+func (r *Router) tearUp(rounds int) {
+	for range rounds {
 		missing := r.missing()
 		if len(missing) == 0 {
 			return
@@ -27,7 +27,7 @@ func (r *Router) improve() {
 	for range rerouteRounds {
 		gained := false
 		for w := range r.paths {
-			if r.paths[w] == nil || r.price[w] <= r.bound(w)+worthRerouting {
+			if r.paths[w] == nil || r.fresh != nil && !r.fresh[w] || r.price[w] <= r.bound(w)+worthRerouting {
 				continue
 			}
 			if r.relay(w) {

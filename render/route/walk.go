@@ -1,5 +1,11 @@
 package route
 
+import (
+	"slices"
+
+	"github.com/lugwright/lugwright/render/symbol"
+)
+
 // walk returns what a path costs among the wires that lie now, its own lifted, and whether
 // it may be taken at all.
 func (r *Router) walk(w int, points []int) (int, bool) {
@@ -48,15 +54,67 @@ func (r *Router) startOf(q quest, points []int) (out, price int, ok bool) {
 	return 0, 0, false
 }
 
-// Keep puts paths from an earlier run back, corner by corner as Result gives them, where
-// they still fit.
-func (r *Router) Keep(paths [][]int) {
-	for w, p := range paths {
-		if p == nil || r.paths[w] != nil {
+// Keep lays paths that were found elsewhere, given by their corners from end to end, where
+// they may be taken: the cheapest first, each among those that lie.
+func (r *Router) Keep(paths [][]symbol.Cell) {
+	for w, corners := range paths {
+		if r.paths[w] != nil || len(corners) < 2 {
 			continue
 		}
-		if price, ok := r.walk(w, p); ok {
-			r.put(w, p, price)
+		points := r.cut(w, r.points(corners))
+		if price, ok := r.walk(w, points); ok {
+			r.put(w, points, price)
 		}
 	}
+}
+
+// points lists all points of a path given by its corners; nil if it leaves the field.
+func (r *Router) points(corners []symbol.Cell) []int {
+	var ps []int
+	for i, c := range corners {
+		if !r.grid.inside(c.X, c.Y) {
+			return nil
+		}
+		p := r.grid.point(c)
+		if i == 0 {
+			ps = append(ps, p)
+			continue
+		}
+		from := corners[i-1]
+		for at := ps[len(ps)-1]; at != p; {
+			switch {
+			case c.X > from.X:
+				at++
+			case c.X < from.X:
+				at--
+			case c.Y > from.Y:
+				at += r.grid.w
+			default:
+				at -= r.grid.w
+			}
+			ps = append(ps, at)
+		}
+	}
+	return ps
+}
+
+// cut takes the trunks of its pins off a path that runs to the pins themselves.
+func (r *Router) cut(w int, points []int) []int {
+	first, last := 0, len(points)-1
+	for side, e := range r.d.Wires[w].Ends {
+		trunk := r.terms[r.number(e)].trunk
+		for trunk != nil && first < last {
+			if side == 0 && slices.Contains(trunk, points[first+1]) {
+				first++
+			} else if side == 1 && slices.Contains(trunk, points[last-1]) {
+				last--
+			} else {
+				break
+			}
+		}
+	}
+	if first >= last {
+		return nil
+	}
+	return points[first : last+1]
 }

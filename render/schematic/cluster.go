@@ -24,12 +24,7 @@ func (c *circuit) cluster() int {
 		b.cluster = -1
 	}
 	clusters := c.seed()
-	queue := c.seeded()
-	for len(queue) > 0 {
-		s := queue[0]
-		queue = queue[1:]
-		queue = c.spread(s, queue)
-	}
+	c.spread()
 	c.adopt()
 	return clusters
 }
@@ -109,44 +104,84 @@ func outputs(p *wiring.Part) []*wiring.Terminal {
 	return ts
 }
 
-// seeded lists all that has a cluster, by cluster.
-func (c *circuit) seeded() []spot {
-	var q []spot
-	for _, d := range c.devices {
-		if d.cluster >= 0 {
-			q = append(q, spot{device: d})
+// hop is how far a wire is: what carries much current belongs together most.
+func hop(l *line) int {
+	if l.wire == nil {
+		return 0
+	}
+	switch weightOf(l.wire) {
+	case heavyWeight:
+		return 1
+	case powerWeight:
+		return 2
+	}
+	return 3
+}
+
+// spread hands the clusters on to the nearest neighbours that have none, wire by wire.
+func (c *circuit) spread() {
+	far := map[spot]int{}
+	for _, s := range c.spots() {
+		if s.cluster() >= 0 {
+			far[s] = 0
 		}
+	}
+	// a few dozen things: going over all lines until nothing changes is quick enough
+	for changed := true; changed; {
+		changed = false
+		for _, l := range c.lines {
+			for i := range l.ends {
+				from, to := l.ends[i].spot(), l.ends[1-i].spot()
+				d, ok := far[from]
+				if !ok || from.common() || !c.takes(to) {
+					continue
+				}
+				if was, ok := far[to]; !ok || d+hop(l) < was || d+hop(l) == was && from.cluster() < to.cluster() {
+					far[to] = d + hop(l)
+					to.setCluster(from.cluster())
+					changed = true
+				}
+			}
+		}
+	}
+}
+
+func (e *lineEnd) spot() spot { return spot{device: e.device, bar: e.bar} }
+
+// spots lists all devices and bars.
+func (c *circuit) spots() []spot {
+	var all []spot
+	for _, d := range c.devices {
+		all = append(all, spot{device: d})
 	}
 	for _, b := range c.bars {
-		if b.cluster >= 0 {
-			q = append(q, spot{bar: b})
-		}
+		all = append(all, spot{bar: b})
 	}
-	return q
+	return all
 }
 
-// spread hands a cluster on to the neighbours that have none, and appends them.
-func (c *circuit) spread(s spot, queue []spot) []spot {
-	lines, cluster := s.lines(), s.cluster()
-	for _, l := range lines {
-		o := l.other(s.device, s.bar)
-		switch {
-		case o.device != nil && o.device.cluster < 0 && !c.isSource(o.device):
-			o.device.cluster = cluster
-			queue = append(queue, spot{device: o.device})
-		case o.bar != nil && o.bar.cluster < 0 && o.bar.row == arrange.Free && !o.bar.railLike:
-			o.bar.cluster = cluster
-			queue = append(queue, spot{bar: o.bar})
-		}
-	}
-	return queue
+// common reports whether a bar is part of no circuit alone.
+func (s spot) common() bool {
+	return s.bar != nil && (s.bar.owner != nil || s.bar.railLike)
 }
 
-func (s spot) lines() []*line {
+// takes reports whether something can be handed a cluster.
+func (c *circuit) takes(s spot) bool {
+	switch {
+	case s.device != nil:
+		return !c.isSource(s.device)
+	case s.bar != nil:
+		return s.bar.row == arrange.Free && !s.bar.railLike
+	}
+	return false
+}
+
+func (s spot) setCluster(k int) {
 	if s.device != nil {
-		return s.device.lines
+		s.device.cluster = k
+	} else {
+		s.bar.cluster = k
 	}
-	return s.bar.lines
 }
 
 func (s spot) cluster() int {
@@ -220,4 +255,25 @@ func majority(lines []*line, d *device, b *bar) int {
 		}
 	}
 	return best
+}
+
+// weigh returns how many wires end on the devices of a cluster, each end as a half.
+func (c *circuit) weigh(cluster int) int {
+	n := 0
+	for _, d := range c.devices {
+		if d.cluster == cluster {
+			n += len(d.lines)
+		}
+	}
+	return (n + 1) / 2
+}
+
+// nameOf says what a cluster of what a converter feeds is.
+func (c *circuit) nameOf(cluster int) string {
+	for _, b := range c.bars {
+		if b.cluster == cluster && b.row == arrange.TopRow {
+			return "fed from " + b.part.Designation
+		}
+	}
+	return "low voltage"
 }

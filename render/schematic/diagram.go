@@ -11,15 +11,14 @@ import (
 
 // drafting makes the diagram of a sheet and remembers what each of its things stands for.
 type drafting struct {
+	set    *set
 	c      *circuit
 	s      *content
 	d      arrange.Diagram
-	items  []*part               // by index of the item
-	itemOf map[*device]int       //
-	barOf  map[*bar]int          //
-	wires  []*drawn              // by index of the wire
-	where  func(f *flag) string  // words that say where a flag leads
-	home   func(cluster int) int // sheet of a cluster
+	items  []*part         // by index of the item
+	itemOf map[*device]int //
+	barOf  map[*bar]int    //
+	wires  []*drawn        // by index of the wire
 }
 
 // part is what an item of the diagram is drawn from.
@@ -38,8 +37,8 @@ type drawn struct {
 }
 
 // draft makes the diagram of a sheet of a size in units.
-func draft(c *circuit, s *content, width, height int, where func(f *flag) string, home func(cluster int) int) (*drafting, error) {
-	g := &drafting{c: c, s: s, itemOf: map[*device]int{}, barOf: map[*bar]int{}, where: where, home: home}
+func draft(set *set, s *content, width, height int) (*drafting, error) {
+	g := &drafting{set: set, c: set.circuit, s: s, itemOf: map[*device]int{}, barOf: map[*bar]int{}}
 	g.d.Width, g.d.Height = width, height
 	for _, d := range s.devices {
 		if err := g.addDevice(d); err != nil {
@@ -68,7 +67,7 @@ func (g *drafting) addDevice(d *device) error {
 	if err := p.build(); err != nil {
 		return err
 	}
-	it := arrange.Item{Name: d.name, Role: roleOf(g.c, d)}
+	it := arrange.Item{Name: d.name, Role: roleOf(g.c, d), Section: d.cluster}
 	if p.shape.Marked {
 		// words stand inside, unless the symbol has no field for them
 		p.ask.Lines = boxLines(d)
@@ -77,14 +76,20 @@ func (g *drafting) addDevice(d *device) error {
 		}
 	}
 	p.outfit(&it, d)
-	if d.channel > 0 {
+	switch {
+	case d.channel > 0:
 		it.Order, it.Level, it.Shelf = d.channel, 1, true
+	case len(outputs(d.part)) > 0:
+		it.Order = feederOrder
 	}
 	g.itemOf[d] = len(g.d.Items)
 	g.d.Items = append(g.d.Items, it)
 	g.items = append(g.items, p)
 	return nil
 }
+
+// feederOrder puts what feeds another section at the right end of its own.
+const feederOrder = 1000
 
 func (p *part) build() error {
 	s, err := symbol.Build(p.symbol, p.ask)
@@ -158,17 +163,11 @@ func (g *drafting) addBar(b *bar) {
 
 // barWords lists the ways to write the name of a bar.
 func (g *drafting) barWords(b *bar) []arrange.Words {
-	name := b.name
-	if g.s.repeats[b] {
-		name += fmt.Sprintf(" (sheet %d)", g.homeOf(b))
-	}
-	if b.owner != nil || b.part.Title == "" && b.thick {
+	name := g.set.barName(g.s, b)
+	if b.owner != nil || feeds(b) || b.part.Title == "" && b.thick {
 		return []arrange.Words{words(name)}
 	}
 	t := title(b.part)
-	if feeds(b) {
-		return []arrange.Words{words(name)}
-	}
 	all := []arrange.Words{words(name + " " + t)}
 	if lines := wrap(t, ink.Regular, 9); len(lines) > 0 {
 		all = append(all, words(append([]string{name}, lines...)...))
@@ -178,15 +177,6 @@ func (g *drafting) barWords(b *bar) []arrange.Words {
 
 // feeds reports whether a bar is part of an unfolded block.
 func feeds(b *bar) bool { return len(b.part.Terminals) != len(b.terminals) }
-
-func (g *drafting) homeOf(b *bar) int {
-	for _, k := range g.s.clusters {
-		if b.cluster == k {
-			return g.s.number
-		}
-	}
-	return g.home(b.cluster)
-}
 
 // own notes which pin is the metal of each rail.
 func (g *drafting) own() {
@@ -249,7 +239,7 @@ func (g *drafting) markOf(e *lineEnd, l *line) arrange.Words {
 		return words(plainName(e.terminal))
 	}
 	p := g.items[g.itemOf[e.device]]
-	if p.shape.Marked || unnamed[p.symbol] || e.device.channel > 0 || firstOn(e.terminal) != l.wire {
+	if p.shape.Marked || e.terminal.Form.Type == wiring.Port || unnamed[p.symbol] || e.device.channel > 0 || firstOn(e.terminal) != l.wire {
 		return arrange.Words{}
 	}
 	return words(plainName(e.terminal))
@@ -276,6 +266,7 @@ func (g *drafting) addFlag(f *flag) error {
 		return err
 	}
 	it := arrange.Item{Name: lineName(f.line), Role: arrange.Flag, Forms: forms(p.shape, g.flagWords(f), false)}
+	plain(it.Forms)
 	here := g.terminal(&f.line.ends[f.here])
 	w := arrange.Wire{Name: it.Name, Ends: [2]arrange.Terminal{here, {Item: len(g.d.Items)}}}
 	g.dress(&w, f.line)

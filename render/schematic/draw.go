@@ -14,8 +14,8 @@ import (
 func (s *Sheet) Draw(page ink.Page) {
 	p := pen{page, s.unit}
 	s.drawFrames(p)
-	s.drawWires(p)
 	s.drawBars(p)
+	s.drawWires(p)
 	s.drawDots(p)
 	s.drawParts(p)
 	s.drawLabels(p)
@@ -113,22 +113,7 @@ func (s *Sheet) drawFrames(p pen) {
 	}
 }
 
-func (s *Sheet) drawWires(p pen) {
-	for i, path := range s.c.routes.Paths {
-		if path == nil {
-			continue
-		}
-		w := &s.g.d.Wires[i]
-		class := "wire"
-		if s.g.wires[i].line.wire == nil {
-			class = "metal"
-		}
-		p.page.Open(ink.Group{Class: class, Name: w.Name})
-		p.lines(path, ink.Pen(w.Thick*p.unit))
-		p.page.Close()
-	}
-}
-
+// drawBars draws rails and splices in black: they are metal, not wire.
 func (s *Sheet) drawBars(p pen) {
 	for i := range s.g.d.Bars {
 		b := s.c.layout.Bars[i]
@@ -138,8 +123,8 @@ func (s *Sheet) drawBars(p pen) {
 	}
 }
 
-// dotRadius is that of a joint, in units.
-const dotRadius = 0.3
+// dotRadius is that of a joint, in units: wider than the rails, so that it is seen on them.
+const dotRadius = 0.32
 
 func (s *Sheet) drawDots(p pen) {
 	p.page.Open(ink.Group{Class: "joints"})
@@ -155,13 +140,35 @@ func (s *Sheet) drawParts(p pen) {
 		form := s.g.d.Items[i].Forms[place.Form]
 		at := form.Placement
 		at.At = place.At
-		p.page.Open(ink.Group{Class: "part", Name: s.g.d.Items[i].Name})
+		p.page.Open(s.partGroup(i))
 		s.shape(it, place).Draw(p.page, at, p.unit)
+		s.drawPins(p, i)
 		if len(form.Captions) > 0 {
 			for _, ln := range form.Captions[place.Caption].Lines {
-				p.text(ink.Point{X: ln.At.X + float64(place.At.X), Y: ln.At.Y + float64(place.At.Y)}, ln.Anchor, false, ln.Text, ln.Face)
+				p.text(ink.Point{X: ln.At.X + float64(place.At.X), Y: ln.At.Y + float64(place.At.Y)}, ln.Anchor, false, s.finalText(it, ln.Text), ln.Face)
 			}
 		}
+		p.page.Close()
+	}
+}
+
+// partGroup says what the marks of an item mean.
+func (s *Sheet) partGroup(i int) ink.Group {
+	it := s.g.items[i]
+	if it.flag != nil {
+		return ink.Group{Class: "flag", Name: s.g.d.Items[i].Name}
+	}
+	title := it.device.name + " " + title(it.device.part)
+	return ink.Group{Class: "part", Name: it.device.name, Title: title, Data: map[string]string{"kind": it.device.part.Kind.Name}}
+}
+
+// drawPins marks where the pins are, for those who read the file and not the paper.
+func (s *Sheet) drawPins(p pen, i int) {
+	for pin, t := range s.g.items[i].ask.Terminals {
+		c, _ := s.c.layout.Pin(&s.g.d, i, pin)
+		at := p.cell(c)
+		p.page.Open(ink.Group{Class: "pin", Name: t.Name})
+		p.page.Path(ink.Lines(at, at), ink.Style{})
 		p.page.Close()
 	}
 }
@@ -185,7 +192,7 @@ func (s *Sheet) shape(it *part, place arrange.Place) symbol.Shape {
 
 func (s *Sheet) drawLabels(p pen) {
 	for _, l := range s.c.labels.Labels {
-		p.page.Open(ink.Group{Class: "label", Name: s.labelName(&l)})
+		p.page.Open(ink.Group{Class: labelClass(l.Kind), Name: s.labelName(&l)})
 		if l.Leader != nil {
 			p.page.Path(ink.Lines(p.at(l.Leader[0].X, l.Leader[0].Y), p.at(l.Leader[1].X, l.Leader[1].Y)), ink.Pen(ink.Thin))
 		}
@@ -194,7 +201,7 @@ func (s *Sheet) drawLabels(p pen) {
 			if l.Kind == label.OfBar && i == 0 {
 				face = ink.Bold
 			}
-			p.text(ink.Point{X: l.At.X, Y: l.At.Y + ink.LineSpacing*float64(i)}, l.Anchor, l.Turned, line, face)
+			p.text(ink.Point{X: l.At.X, Y: l.At.Y + ink.LineSpacing*float64(i)}, l.Anchor, l.Turned, s.finalLabel(&l, line), face)
 		}
 		p.page.Close()
 	}
@@ -208,4 +215,12 @@ func (s *Sheet) labelName(l *label.Label) string {
 		return s.g.d.Frames[l.Index].Name
 	}
 	return s.g.d.Wires[l.Index].Name
+}
+
+// labelClass tells the label of a wire from other words.
+func labelClass(k label.Kind) string {
+	if k == label.OfWire {
+		return "label"
+	}
+	return "name"
 }

@@ -71,6 +71,10 @@ func formOf(s symbol.Shape, at symbol.Placement, captions [][]string, cost float
 	return f
 }
 
+// aboveLine is how much higher words stand than the symbol offers, so that what hangs below
+// their baseline keeps off the wire beside it, in units.
+const aboveLine = 0.2
+
 // caption sets lines at a spot, the first one bold.
 func caption(spot symbol.Spot, lines []string) arrange.Caption {
 	var c arrange.Caption
@@ -81,6 +85,9 @@ func caption(spot symbol.Spot, lines []string) arrange.Caption {
 			face = ink.Bold
 		}
 		at := spot.Baseline(i, len(lines))
+		if !spot.Down {
+			at.Y -= aboveLine
+		}
 		c.Lines = append(c.Lines, arrange.Line{At: at, Anchor: spot.Anchor, Text: text, Face: face, Slot: i})
 		boxes = append(boxes, lineBox(at, spot.Anchor, textWidth(text, face)))
 	}
@@ -131,11 +138,14 @@ func captionsOf(d *device) [][]string {
 		return [][]string{lines}
 	}
 	ways := [][]string{append(append([]string{}, lines...), r)}
-	if len(lines) > 2 {
-		ways = append(ways, append([]string{d.name + " " + r}, lines[1:]...))
+	if len(lines) > 2 && textWidth(t, ink.Regular) < longColumn {
+		ways = append(ways, []string{d.name, t, r})
 	}
 	return ways
 }
+
+// longColumn is how wide they may stay in a second way to write them.
+const longColumn = 16
 
 // boxWidth is the same for words inside a box.
 const boxWidth = 11
@@ -151,7 +161,7 @@ func boxLines(d *device) []string {
 
 // flagWords lists the ways to write what stands beside a flag: the wire, and where it goes.
 func (g *drafting) flagWords(f *flag) [][]string {
-	where := g.where(f)
+	where := g.set.where(f)
 	var ways [][]string
 	for _, w := range wireWords(f.line.wire) {
 		if len(w.Lines) <= 2 {
@@ -162,4 +172,15 @@ func (g *drafting) flagWords(f *flag) [][]string {
 		ways = ways[:2]
 	}
 	return ways
+}
+
+// plain sets all words beside the forms in the regular face.
+func plain(fs []arrange.Form) {
+	for i := range fs {
+		for j := range fs[i].Captions {
+			for k := range fs[i].Captions[j].Lines {
+				fs[i].Captions[j].Lines[k].Face = ink.Regular
+			}
+		}
+	}
 }

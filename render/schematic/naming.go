@@ -23,7 +23,7 @@ func title(p *wiring.Part) string {
 }
 
 // figures are the ratings that stand beside a symbol, the telling one first.
-var figures = []string{"rating", "ohms", "power", "cells", "amps", "half-power"}
+var figures = []string{"rating", "cells", "ohms", "power", "amps", "half-power"}
 
 // rating is the figure that a technician looks for on the part.
 func rating(d *device) string {

@@ -1,9 +1,11 @@
 package schematic
 
 import (
-	"fmt"
+	"strings"
 
+	"github.com/lugwright/lugwright/render/arrange"
 	"github.com/lugwright/lugwright/render/ink"
+	"github.com/lugwright/lugwright/render/label"
 	"github.com/lugwright/lugwright/render/symbol"
 	"github.com/lugwright/lugwright/wiring"
 )
@@ -19,10 +21,10 @@ type Options struct {
 type Sheet struct {
 	Number int
 	Title  string
-	Zones  map[string]string // zone of each part and bar, by designation
 	Stats  Stats
 
-	unit float64
+	set  *set
+	unit float64 // millimetres
 	g    *drafting
 	c    *composed
 }
@@ -30,8 +32,19 @@ type Sheet struct {
 // Stats is what can be counted on a sheet.
 type Stats struct {
 	Wires, Parts                      int
-	Unrouted, Unlabelled              []string
+	Unrouted                          []string // wires for which there was no way
+	Unlabelled                        []string // words for which there was no place
 	Crossings, Bends, Leaders, Turned int
+}
+
+// set is the sheets of one schematic, which refer to each other.
+type set struct {
+	circuit  *circuit
+	plan     [][]int // clusters of each sheet
+	first    int
+	contents []*content
+	zone     func(at ink.Point) string
+	zones    map[spot]string
 }
 
 // Sheets lays out the schematic of a harness, on as many sheets as it takes.
@@ -41,58 +54,73 @@ func Sheets(h *wiring.Harness, o Options) ([]*Sheet, error) {
 	}
 	c := newCircuit(h)
 	clusters := c.cluster()
-	weight := func(k int) int {
-		n := 0
-		for _, d := range c.devices {
-			if d.cluster == k {
-				n += len(d.lines)
-			}
-		}
-		return n
-	}
-	lines := func(k int) int { return (weight(k) + 1) / 2 }
-	plan := plans(clusters, lines)[0]
-	contents := c.split(plan, o.First)
-	home := func(k int) int {
-		for i, ks := range plan {
-			for _, x := range ks {
-				if x == k {
-					return o.First + i
-				}
-			}
-		}
-		return o.First
-	}
-	var sheets []*Sheet
-	for _, s := range contents {
-		where := func(f *flag) string { return c.where(f, home) }
-		g, err := draft(c, s, int(o.Width/symbol.Unit), int(o.Height/symbol.Unit), where, home)
+	var best []*Sheet
+	for _, plan := range plans(clusters, c.weigh) {
+		s := &set{circuit: c, plan: plan, first: o.First, zone: o.Zone, zones: map[spot]string{}}
+		sheets, full, err := s.draft(o)
 		if err != nil {
 			return nil, err
 		}
-		sheet := &Sheet{Number: s.number, unit: symbol.Unit, g: g, c: compose(&g.d)}
-		sheet.count()
-		sheets = append(sheets, sheet)
+		best = sheets
+		if !full {
+			break
+		}
 	}
-	return sheets, nil
+	for _, s := range best {
+		s.c = compose(&s.g.d)
+		s.note(o)
+		s.count()
+	}
+	return best, nil
 }
 
-// where says where a flag leads.
-func (c *circuit) where(f *flag, home func(int) int) string {
-	e := f.there()
-	switch {
-	case e.terminal == nil && e.end.Loose != "":
-		return "loose, was on " + minus(e.end.Loose)
-	case e.terminal == nil:
-		return "capped"
+// draft makes the diagrams of all sheets. The second result tells whether one is too full.
+func (s *set) draft(o Options) (sheets []*Sheet, full bool, err error) {
+	s.contents = s.circuit.split(s.plan, s.first)
+	for i, c := range s.contents {
+		g, err := draft(s, c, int(o.Width/symbol.Unit), int(o.Height/symbol.Unit))
+		if err != nil {
+			return nil, false, err
+		}
+		full = full || arrange.Breadth(&g.d) > crowded*float64(g.d.Width)
+		sheets = append(sheets, &Sheet{Number: c.number, Title: s.title(i), set: s, unit: symbol.Unit, g: g})
 	}
-	k := 0
-	if e.device != nil {
-		k = e.device.cluster
-	} else {
-		k = e.bar.cluster
+	return sheets, full, nil
+}
+
+// crowded is how many times its breadth a sheet may need before it is divided: columns can
+// share some of the room that each of them asks for.
+const crowded = 1.35
+
+// sheetOf is the number of the sheet that shows a cluster.
+func (s *set) sheetOf(cluster int) int {
+	for i, clusters := range s.plan {
+		for _, k := range clusters {
+			if k == cluster {
+				return s.first + i
+			}
+		}
 	}
-	return fmt.Sprintf("to %s, sheet %d", ref(e.terminal), home(k))
+	return s.first
+}
+
+// title says what a sheet shows.
+func (s *set) title(i int) string {
+	if len(s.plan) == 1 {
+		return "whole cart"
+	}
+	var names []string
+	for _, k := range s.plan[i] {
+		switch k {
+		case traction:
+			names = append(names, "traction and control")
+		case supply:
+			names = append(names, "charging and supply")
+		default:
+			names = append(names, s.circuit.nameOf(k))
+		}
+	}
+	return strings.Join(names, ", ")
 }
 
 func (s *Sheet) count() {
@@ -107,7 +135,7 @@ func (s *Sheet) count() {
 		st.Unrouted = append(st.Unrouted, s.g.d.Wires[w].Name)
 	}
 	for _, m := range s.c.labels.Missing {
-		st.Unlabelled = append(st.Unlabelled, m.Lines[0])
+		st.Unlabelled = append(st.Unlabelled, s.unplaced(&m))
 	}
 	st.Crossings, st.Bends, st.Leaders = s.c.routes.Crossing, s.c.routes.Bends, s.c.labels.Leaders
 	for _, l := range s.c.labels.Labels {
@@ -115,4 +143,14 @@ func (s *Sheet) count() {
 			st.Turned++
 		}
 	}
+}
+
+// unplaced names words for which there was no place: the wire, or a terminal's mark by its
+// wire.
+func (s *Sheet) unplaced(l *label.Label) string {
+	name := s.labelName(l)
+	if l.Kind == label.OfMark {
+		return l.Lines[0] + " at " + name
+	}
+	return name
 }

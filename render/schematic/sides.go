@@ -12,16 +12,16 @@ func (g *drafting) sideOf(d *device, t *wiring.Terminal) symbol.Side {
 	if b := g.c.on[t].bar; b != nil && b.owner == d {
 		return sideOfRow(b.row)
 	}
+	for _, out := range outputs(d.part) {
+		if out == t {
+			return symbol.Right
+		}
+	}
 	switch row := g.rowBehind(d, t); {
 	case row != arrange.Free:
 		return sideOfRow(row)
 	case g.c.isSource(d):
 		return symbol.Right
-	}
-	for _, out := range outputs(d.part) {
-		if out == t {
-			return symbol.Right
-		}
 	}
 	if g.drives(d, t) {
 		return symbol.Right
@@ -39,8 +39,8 @@ func sideOfRow(row arrange.Row) symbol.Side {
 	return symbol.AnySide
 }
 
-// rowBehind returns the row of the rail that a terminal reaches by wires, fuses and
-// contacts alone, not through hand-operated things.
+// rowBehind returns the row of the rail that a terminal reaches by wires and fuses, and a
+// traction cable by contacts, not through hand-operated things.
 func (g *drafting) rowBehind(d *device, t *wiring.Terminal) arrange.Row {
 	seen := map[*wiring.Terminal]bool{t: true}
 	queue := []*wiring.Terminal{t}
@@ -60,14 +60,15 @@ func (g *drafting) rowBehind(d *device, t *wiring.Terminal) arrange.Row {
 				}
 				continue
 			}
-			queue = append(queue, through(o, seen)...)
+			queue = append(queue, through(o, seen, weightOf(w) >= heavyWeight)...)
 		}
 	}
 	return arrange.Free
 }
 
-// through lists the terminals behind a fuse or a contact.
-func through(t *wiring.Terminal, seen map[*wiring.Terminal]bool) []*wiring.Terminal {
+// through lists the terminals behind a fuse, or behind a contact where traction current
+// goes that way.
+func through(t *wiring.Terminal, seen map[*wiring.Terminal]bool, heavy bool) []*wiring.Terminal {
 	var ts []*wiring.Terminal
 	for _, e := range t.Part.Elements {
 		var a, b wiring.NodeID
@@ -75,6 +76,9 @@ func through(t *wiring.Terminal, seen map[*wiring.Terminal]bool) []*wiring.Termi
 		case *wiring.Fuse:
 			a, b = x.A, x.B
 		case *wiring.Contact:
+			if !heavy {
+				continue
+			}
 			a, b = x.A, x.B
 		default:
 			continue

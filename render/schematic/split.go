@@ -1,7 +1,5 @@
 package schematic
 
-import "github.com/lugwright/lugwright/render/arrange"
-
 // content is what stands on one sheet.
 type content struct {
 	number   int
@@ -133,29 +131,18 @@ func plans(clusters int, weight func(cluster int) int) [][][]int {
 		}
 	}
 	if len(used) == 0 {
-		return [][][]int{{{traction}}}
+		used = []int{traction}
 	}
-	total := 0
-	for _, k := range used {
-		total += weight(k)
+	all := [][][]int{{used}}
+	if len(used) > 2 {
+		all = append(all, [][]int{used[:1], used[1:]})
 	}
-	var all [][][]int
-	if total <= oneSheet || len(used) == 1 {
-		all = append(all, [][]int{used})
-	}
-	if len(used) > 1 && used[0] == traction {
-		if rest := total - weight(traction); rest <= oneSheet {
-			all = append(all, [][]int{{traction}, used[1:]})
+	if len(used) > 1 {
+		apart := make([][]int, len(used))
+		for i, k := range used {
+			apart[i] = []int{k}
 		}
+		all = append(all, apart)
 	}
-	apart := make([][]int, len(used))
-	for i, k := range used {
-		apart[i] = []int{k}
-	}
-	return append(all, apart)
+	return all
 }
-
-// oneSheet is how many wires an A4 holds with labels of 2.5 mm and room to breathe.
-const oneSheet = 42
-
-var _ = arrange.Free

@@ -3,7 +3,9 @@ package schematic
 import (
 	"github.com/lugwright/lugwright/render/ink"
 	"github.com/lugwright/lugwright/render/symbol"
+	"github.com/lugwright/lugwright/render/wirepen"
 	"github.com/lugwright/lugwright/wiring"
+	"github.com/lugwright/lugwright/wiring/colour"
 	"github.com/lugwright/lugwright/wiring/quantity"
 )
 
@@ -57,18 +59,18 @@ func weightOf(w *wiring.Wire) int {
 	return signalWeight
 }
 
-// lineThick is the breadth of a wire's line in units: ISO 128 steps by copper.
+// lineThick is the breadth of a wire's line in units.
 func lineThick(w *wiring.Wire) float64 {
-	mm := ink.Medium
+	mm := ink.Thin
 	if w != nil {
-		switch weightOf(w) {
-		case heavyWeight:
-			mm = 1.0
-		case powerWeight:
-			mm = 0.7
-		default:
-			mm = 0.5
+		for _, p := range w.Pieces {
+			mm = max(mm, penFor(p).Width())
 		}
 	}
 	return mm / symbol.Unit
+}
+
+// penFor draws a piece of wire in its colour, as print shows it.
+func penFor(p wiring.Piece) wirepen.Pen {
+	return wirepen.New(p.Colour, copper(p.Size), colour.Code.Print)
 }

@@ -16,7 +16,7 @@ const Blank = '▯'
 const blankWidth = 2.6
 
 // Heights of a line of a label, in units: capitals, and what hangs below the baseline.
-const descent = 0.25
+const descent = 0.2
 
 // wideFor is how much wider a text is taken than it is, for viewers without our faces.
 const wideFor = 1 + ink.Slack/2
