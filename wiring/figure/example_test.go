@@ -95,7 +95,7 @@ func ExampleCart_Precharge() {
 	// Output:
 	// first 0.111 A, time constant 2.1 s, 95 % of 49.47 V after 6.29 s
 	// R1: 6.63 J in all, 7.08 W for ever if the controller is shorted, rated 10 W
-	// K1.contact closes after 1.96 s at 30 V (56.8 %) with 1.95 kA
+	// K1.contact closes after 2.73 s at 36 V (68.2 %) with 1.43 kA
 	// under 5 V 100 s after the pack is off
 }
 

@@ -242,8 +242,8 @@ func TestPrechargesOfExamples(t *testing.T) {
 		{"tern-point-14", "ready", "K1.contact", 2.1, 49.9, "R1.resistor",
 			"F1.fuse F11.fuse G1.source R1.resistor S1.switch S2.switch V2.diode"},
 		{"tern-point-shuttle-3", "key off", "", 0.805, 39.0, "R1.resistor", "F1.fuse G1.source R1.resistor"},
-		{"tern-point-truck-1", "ready", "K1.contact", 0.33, 53.0, "U1.resistor2",
-			"F1.fuse F11.fuse G1.source S1.switch S2.switch U1.resistor2 U1.precharge"},
+		{"tern-point-truck-1", "ready", "K1.contact", 0.33, 52.3, "U1.resistor2",
+			"F1.fuse F11.fuse G1.source S1.switch S2.switch U1.diode U1.resistor2 U1.precharge"},
 	} {
 		t.Run(tt.job, func(t *testing.T) {
 			all, err := New(example(t, tt.job), nil).Precharges(t.Context())
