@@ -43,15 +43,9 @@ func (b *reasons) tell(e wiring.Element) {
 		return
 	}
 	b.told[e] = true
-	w, ok := b.cart.feed(b.point, e, anyOhms)
+	w, ok := b.way(e)
 	if !ok {
-		high, low, known := highAndLow(b.point, e)
-		if !known {
-			return
-		}
-		if w, ok = b.cart.circuit(low, high, flows(b.point, e)); !ok {
-			return
-		}
+		return
 	}
 	w.What = e.Base().Ref()
 	b.ways = append(b.ways, w)
@@ -62,6 +56,24 @@ func (b *reasons) tell(e wiring.Element) {
 		}
 	}
 	b.supply(w.Feed.Begin)
+}
+
+// way is how current comes to something; to a sense that is true while it sees little, what
+// joins its two ends.
+func (b *reasons) way(e wiring.Element) (Way, bool) {
+	high, low, ok := highAndLow(b.point, e)
+	if !ok {
+		return Way{}, false
+	}
+	if s, sense := e.(*wiring.Sense); sense && s.Below != 0 {
+		t := path.Through{Sorts: path.Conducting, Setting: path.InState(b.point.State, b.point.Holds)}
+		joined, ok := b.cart.Graph.From(t, s.To).To(s.At)
+		return Way{Feed: joined, Back: b.cart.path(s.At, nil)}, ok
+	}
+	if w, ok := b.cart.feed(b.point, e, anyOhms); ok {
+		return w, true
+	}
+	return b.cart.circuit(low, high, flows(b.point, e))
 }
 
 // closes asks for the reasons of something that is closed.

@@ -1,11 +1,16 @@
 package position_test
 
 import (
+	"context"
+	"errors"
+	"slices"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
 
+	"github.com/lugwright/lugwright/wiring/job"
 	"github.com/lugwright/lugwright/wiring/position"
+	"github.com/lugwright/lugwright/wiring/settle"
 )
 
 // What holds of the three carts that ship. A lockout that watches for AC does not see a
@@ -72,6 +77,76 @@ func TestTheExamplesHold(t *testing.T) {
 	}
 }
 
+// The carts as they were before the work, taps on two of six batteries and all, raise no
+// false alarm.
+func TestFactoryCartsHold(t *testing.T) {
+	for _, name := range []string{"tern-point-14", "tern-point-shuttle-3", "tern-point-truck-1"} {
+		h, findings, err := job.LoadBefore("../../examples/tern-point/jobs/"+name+".yaml", job.Options{})
+		if err != nil || h == nil {
+			t.Fatalf("%s: %v\n%v", name, err, findings)
+		}
+		ps := []*position.Property{position.BusesApart(), position.NoShort(), position.SneakPath(), position.SettlesEverywhere()}
+		results, err := position.CheckAll(t.Context(), position.NewCart(h, nil), ps, position.CheckOptions{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, r := range results {
+			if r.Verdict != position.Holds {
+				t.Errorf("%s: %s: %v %s %v", name, r.Property.ID, r.Verdict, r.Why, shownOf(r))
+			}
+		}
+	}
+}
+
+// A check that is called off says so, and draws no verdict.
+func TestACheckThatIsCalledOff(t *testing.T) {
+	ctx, cancel := context.WithCancel(t.Context())
+	o := position.CheckOptions{}
+	o.Progress = func(int64, int64) { cancel() }
+	c := position.NewCart(example(t, "tern-point-14"), nil)
+	results, err := position.CheckAll(ctx, c, []*position.Property{position.SneakPath(), position.SettlesEverywhere()}, o)
+	if !errors.Is(err, context.Canceled) || len(results) != 2 {
+		t.Fatalf("%d results, %v", len(results), err)
+	}
+	for _, r := range results {
+		if r.Verdict != 0 {
+			t.Errorf("%s: %v", r.Property.ID, r.Verdict)
+		}
+	}
+}
+
+// A property of one's own: the horn is heard whenever its button is pressed and the key is on.
+func TestAPropertyOfOnesOwn(t *testing.T) {
+	h := example(t, "tern-point-14")
+	horn, button, key := h.Part("P3"), control(t, h, "S7.button"), control(t, h, "S1.key")
+	heard := &position.Property{
+		ID: "horn",
+		Premise: func(_ *position.Cart, s *position.Space) ([]*position.Space, string) {
+			s, err := s.Fix(button, "down")
+			if err == nil {
+				s, err = s.Fix(key, "on")
+			}
+			if err != nil {
+				return nil, err.Error()
+			}
+			return []*position.Space{s}, ""
+		},
+		Judge: func(_ *position.Cart, p *settle.Point) []position.Violation {
+			if p.On(horn) {
+				return nil
+			}
+			return []position.Violation{{Subject: "P3", Says: "It is silent."}}
+		},
+	}
+	r := check(t, h, heard, position.CheckOptions{})
+	want := []shown{
+		{"P3", "S7.button down, S1.key on, G1.pack off"},
+	}
+	if diff := cmp.Diff(want, shownOf(r)); diff != "" {
+		t.Errorf("(-want +got):\n%s", diff)
+	}
+}
+
 // Settled together or one by one, with one position at a time or with many, properties get
 // the same answers.
 func TestCheckAllIsCheckForEach(t *testing.T) {
@@ -110,6 +185,20 @@ func told(r position.Result) any {
 	}
 	return []any{r.Property.ID, r.Verdict, r.Why, r.Pruned, r.Product, r.Looked, r.Settled, xs,
 		r.Unsettled.Count, doubt(r.Unsettled), r.Races.Count, doubt(r.Races)}
+}
+
+// The truck drives while its inhibit pin is joined to its common pin, and that is among the
+// reasons why it does.
+func TestALoopIsAReason(t *testing.T) {
+	o := position.CheckOptions{First: true}
+	r := check(t, example(t, "tern-point-truck-1"), position.NoDriveWithCord(), o)
+	if len(r.Counterexamples) != 1 {
+		t.Fatalf("%v", r.Verdict)
+	}
+	const loop = "U1.loop: U1.common - W58 - T1.lockout - W57B - U1.inhibit"
+	if all := ways(r.Counterexamples[0]); !slices.Contains(all, loop) {
+		t.Errorf("%s is not among %q", loop, all)
+	}
 }
 
 // The first position that is found is the one with the fewest controls away from rest.

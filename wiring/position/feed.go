@@ -55,10 +55,11 @@ func passes(ok bool) crossing {
 	return barred
 }
 
-// delivers reports whether a supply drives current out of its positive.
+// delivers reports whether a supply holds up the voltage at its positive: a battery that is
+// in circuit, be it charged or not, and anything else that drives current out.
 func delivers(p *settle.Point, e wiring.Element) bool {
 	if _, battery := e.(*wiring.Source); battery {
-		return p.ElementAmps(e) < 0
+		return p.Holds(e)
 	}
 	return p.ElementAmps(e) > 0
 }

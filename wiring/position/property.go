@@ -42,7 +42,7 @@ type Violation struct {
 // Way is how current comes to something, or how two things are joined.
 type Way struct {
 	What string    // what the way leads to: "K1.coil", or nothing for the first one
-	Feed path.Path // from the positive of a supply, or from one end to the other
+	Feed path.Path // from the positive of a supply, or from one end to the other of what is joined
 	Back path.Path // on to the negative of the supply; no steps where Feed says it all
 }
 

@@ -106,6 +106,15 @@ func TestSneakPaths(t *testing.T) {
 			W4 E1.- G2.-
 			W5 E2.+ G2.+
 			W6 E2.- G2.-`, nil, ""},
+		{"a lamp on the tap of a string that is charged", `
+			G2 source + - 12
+			T1 charger + - 29
+			E1 load + - 20
+			W2 G1.- G2.+
+			W3 T1.+ G1.+
+			W4 T1.- G2.-
+			W5 E1.+ G2.+
+			W6 E1.- G2.-`, nil, ""},
 		// E1 has one end at 48 V and the other at 12 V; its current comes back through E2.
 		{"a lamp between two buses", `
 			G2 source + - 48

@@ -10,7 +10,7 @@ import (
 )
 
 // MostPositions is how many positions a sweep settles unless it is told otherwise: a
-// million, some two minutes of work on two processors for a cart.
+// million, a few minutes of work on two processors for a cart.
 const MostPositions = 1 << 20
 
 // Options changes how positions are swept. The zero Options are the usual ones.
