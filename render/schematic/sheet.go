@@ -1,7 +1,9 @@
 package schematic
 
 import (
+	"errors"
 	"strings"
+	"sync"
 
 	"github.com/lugwright/lugwright/render/arrange"
 	"github.com/lugwright/lugwright/render/ink"
@@ -67,11 +69,40 @@ func Sheets(h *wiring.Harness, o Options) ([]*Sheet, error) {
 		}
 	}
 	for _, s := range best {
-		s.c = compose(&s.g.d)
+		if err := s.compose(o); err != nil {
+			return nil, err
+		}
 		s.note(o)
 		s.count()
 	}
 	return best, nil
+}
+
+// letterings are the heights of capitals, in millimetres, that a sheet is tried with: the
+// smallest of ISO 3098 that reads well, then a canvas 7 % larger, then the least that is
+// still read at the cart.
+var letterings = []float64{symbol.Unit, symbol.Unit / 1.07, 2.2}
+
+// compose lays the sheet out, on a larger canvas if something finds no place on it.
+func (s *Sheet) compose(o Options) error {
+	missing := 0
+	for i, unit := range letterings {
+		g := s.g
+		if unit != symbol.Unit {
+			var err error
+			if g, err = draft(s.set, s.g.s, int(o.Width/unit), int(o.Height/unit)); err != nil {
+				return err
+			}
+		}
+		c := compose(&g.d)
+		if n := 100*len(c.routes.Failed) + len(c.labels.Missing); i == 0 || n < missing {
+			s.c, s.g, s.unit, missing = c, g, unit, n
+		}
+		if missing == 0 {
+			break
+		}
+	}
+	return nil
 }
 
 // draft makes the diagrams of all sheets. The second result tells whether one is too full.
