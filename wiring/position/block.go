@@ -66,36 +66,21 @@ func (s *blockSearch) visit(n, before wiring.NodeID, by *path.Edge) int {
 	return low
 }
 
-// components divides the edges of the block.
+// components divides the edges of the block. Straight edges from a to b are one each.
 func (s *blockSearch) components() [][]*path.Edge {
-	joined := map[wiring.NodeID]wiring.NodeID{}
-	var find func(wiring.NodeID) wiring.NodeID
-	find = func(n wiring.NodeID) wiring.NodeID {
-		if up, ok := joined[n]; ok && up != n {
-			root := find(up)
-			joined[n] = root
-			return root
-		}
-		return n
-	}
-	inner := func(n wiring.NodeID) bool { return n != s.a && n != s.b }
-	for _, e := range s.edges {
-		if inner(e.A) && inner(e.B) {
-			joined[find(e.A)] = find(e.B)
-		}
-	}
+	joined := s.joinInner()
 	var all [][]*path.Edge
 	place := map[wiring.NodeID]int{}
 	for _, e := range s.edges {
 		n := e.A
-		if !inner(n) {
+		if !s.inner(n) {
 			n = e.B
 		}
-		if !inner(n) { // straight from a to b
+		if !s.inner(n) {
 			all = append(all, []*path.Edge{e})
 			continue
 		}
-		root := find(n)
+		root := joined.root(n)
 		i, ok := place[root]
 		if !ok {
 			i = len(all)
@@ -105,4 +90,33 @@ func (s *blockSearch) components() [][]*path.Edge {
 		all[i] = append(all[i], e)
 	}
 	return all
+}
+
+func (s *blockSearch) inner(n wiring.NodeID) bool { return n != s.a && n != s.b }
+
+// joinInner joins the ends of the edges that touch neither a nor b.
+func (s *blockSearch) joinInner() forest {
+	joined := forest{}
+	for _, e := range s.edges {
+		if s.inner(e.A) && s.inner(e.B) {
+			joined[joined.root(e.A)] = joined.root(e.B)
+		}
+	}
+	return joined
+}
+
+// forest is a disjoint-set forest of nodes; a node that it does not hold is a root.
+type forest map[wiring.NodeID]wiring.NodeID
+
+func (f forest) root(n wiring.NodeID) wiring.NodeID {
+	for {
+		up, ok := f[n]
+		if !ok || up == n {
+			return n
+		}
+		if above, ok := f[up]; ok {
+			f[n] = above
+		}
+		n = up
+	}
 }

@@ -28,19 +28,7 @@ func inOrder[T any](ctx context.Context, count int64, look func(context.Context,
 			}
 		})
 	}
-	running.Go(func() {
-		defer close(lots)
-		defer close(work)
-		for from := int64(0); from < count; from += batch {
-			l := &lot[T]{from: from, to: min(from+batch, count), done: make(chan struct{})}
-			select {
-			case <-ctx.Done():
-				return
-			case lots <- l:
-			}
-			work <- l
-		}
-	})
+	running.Go(func() { divide(ctx, count, work, lots) })
 	for l := range lots {
 		<-l.done
 		for i, result := range l.results {
@@ -53,6 +41,22 @@ func inOrder[T any](ctx context.Context, count int64, look func(context.Context,
 		}
 	}
 	return ctx.Err()
+}
+
+// divide hands out the numbers in lots, each of them to whoever visits, who takes them in
+// order, and to a worker.
+func divide[T any](ctx context.Context, count int64, work, lots chan<- *lot[T]) {
+	defer close(lots)
+	defer close(work)
+	for from := int64(0); from < count; from += batch {
+		l := &lot[T]{from: from, to: min(from+batch, count), done: make(chan struct{})}
+		select {
+		case <-ctx.Done():
+			return
+		case lots <- l:
+		}
+		work <- l
+	}
 }
 
 // lot is a batch of numbers and what looking at them gave.
