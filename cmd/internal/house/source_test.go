@@ -14,7 +14,7 @@ import (
 )
 
 // root is the top folder of the repository.
-const root = "../.."
+const root = "../../.."
 
 // module is the path under which our packages are imported.
 const module = "github.com/lugwright/lugwright/"

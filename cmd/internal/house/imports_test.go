@@ -45,7 +45,7 @@ render                  : wiring/... render/...
 
 cmd/lugwright/folder    :
 cmd/lugwright           : wiring/... render/... cmd/lugwright/folder
-internal/house          :
+cmd/internal/house      :
 `
 
 // outsiders is every package of other people that we link in, each with the one room that
