@@ -53,24 +53,41 @@ func (p *tracePrinter) spot(spot meter.Spot) {
 	}
 	for _, one := range p.alike(spot) {
 		p.line("")
-		p.hanging("", strings.Join(one.states, ", "))
+		p.hanging("", p.statesRead(one.states, spot))
 		for _, line := range one.lines {
-			indent := len(line) - len(strings.TrimLeft(line, " "))
-			p.hanging(strings.Repeat(" ", 2+indent), strings.TrimLeft(line, " "))
+			p.indented(line)
 		}
 	}
 }
 
-// alike puts together the states in which the same is to be said of a place; each state is
-// named with what the place reads in it.
+// indented writes a line that stands as far in as it begins with blanks.
+func (p *tracePrinter) indented(line string) {
+	text := strings.TrimLeft(line, " ")
+	p.hanging(strings.Repeat(" ", 2+len(line)-len(text)), text)
+}
+
+// alike puts together the states in which the same is to be said of a place.
 func (p *tracePrinter) alike(spot meter.Spot) []alike {
-	all := merged(p.Survey.Sheets, func(s *meter.Sheet) []string { return p.words(s.Trace(spot.Node)) })
-	for i := range all {
-		for j, name := range all[i].states {
-			all[i].states[j] = p.bold(name) + " " + strings.ReplaceAll(p.Survey.Sheet(name).ReadAt(spot.Node).String(), " ", "\u00a0")
-		}
+	return merged(p.Survey.Sheets, func(s *meter.Sheet) []string { return p.words(s.Trace(spot.Node)) })
+}
+
+// statesRead names states with what a place reads in them, once if it is the same in all.
+func (p *tracePrinter) statesRead(states []string, spot meter.Spot) string {
+	var each []string
+	same := true
+	first := p.Survey.Sheet(states[0]).ReadAt(spot.Node).String()
+	for _, name := range states {
+		reads := p.Survey.Sheet(name).ReadAt(spot.Node).String()
+		same = same && reads == first
+		each = append(each, p.bold(name)+" "+reads)
 	}
-	return all
+	switch {
+	case same && len(states) == len(p.Survey.Sheets):
+		return p.bold("every state") + ": " + first
+	case same:
+		return p.bold(listed(states, "and")) + ": " + first
+	}
+	return strings.Join(each, ", ")
 }
 
 // words tells a trace: what feeds the place, or why nothing does, then the way.
@@ -118,6 +135,9 @@ func (p *tracePrinter) verdict(t meter.Trace) string {
 	if t.Empty != nil {
 		return "no way leads there: " + oneLine(t.Empty.Ref()) + " is an empty channel"
 	}
+	if !t.Reading.Floating {
+		return "no way leads there from any supply; what it hangs on holds it near the negative"
+	}
 	return "no way leads there from any supply"
 }
 
@@ -138,15 +158,14 @@ func proofWords(p meter.Proof) string {
 func (p *tracePrinter) ladder(s *meter.Sheet, spot meter.Spot) {
 	t := s.Trace(spot.Node)
 	p.line("")
-	p.line(p.bold(oneLine(s.State.Name)) + " " + t.Reading.String())
+	p.line(p.bold(oneLine(s.State.Name)) + ": " + t.Reading.String())
 	lines := p.words(t)
 	if len(t.Feed.Steps) > 0 {
 		// The ladder stands in the place of the way.
 		lines = without(lines, oneLine(t.Feed.String()))
 	}
 	for _, line := range lines {
-		indent := len(line) - len(strings.TrimLeft(line, " "))
-		p.hanging(strings.Repeat(" ", 2+indent), strings.TrimLeft(line, " "))
+		p.indented(line)
 	}
 	if t.Verdict != meter.Nowhere {
 		p.rungs(s, t)
