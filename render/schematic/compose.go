@@ -1,9 +1,11 @@
 package schematic
 
 import (
+	"fmt"
 	"github.com/lugwright/lugwright/render/arrange"
 	"github.com/lugwright/lugwright/render/label"
 	"github.com/lugwright/lugwright/render/route"
+	"os"
 )
 
 // composed is a sheet with everything in its place.
@@ -25,16 +27,52 @@ const (
 	mostRefine     = 260
 )
 
-// compose lays out, routes and labels a diagram.
-func compose(d *arrange.Diagram) *composed {
+// compose lays out, routes and labels a diagram: the best of a few attempts.
+func compose(d *arrange.Diagram, attempts int) *composed {
+	var best *composed
+	least := 0.0
+	for attempt := range attempts {
+		c := try(d, uint64(2*attempt+1))
+		q := quality(d, c)
+		if best == nil || faults(c) < faults(best) || faults(c) == faults(best) && q < least {
+			best, least = c, q
+		}
+		if best.isGood(d) {
+			break
+		}
+	}
+	return best
+}
+
+// try makes one attempt from a seed.
+func try(d *arrange.Diagram, seed uint64) *composed {
 	l, firm := arrange.Start(d)
 	n := len(d.Wires)
 	changes := min(max(leastChanges, changesPerPair*n*n), mostChanges)
 	// what stands in no line of current first finds its side of the sheet, at high heat
-	l = arrange.Improve(d, l, arrange.Effort{Moves: changes, Hot: 25, Cold: 2, Reach: 24, Seed: 1, Held: firm})
-	l = arrange.Improve(d, l, arrange.Effort{Moves: changes, Hot: 6, Cold: 0.4, Reach: 12, Seed: 2})
-	c := finish(d, l, nil)
-	return refine(d, c, min(max(leastRefine, refinePerWire*n), mostRefine))
+	l = arrange.Improve(d, l, arrange.Effort{Moves: changes, Hot: 25, Cold: 2, Reach: 24, Seed: seed, Held: firm})
+	l = arrange.Improve(d, l, arrange.Effort{Moves: changes, Hot: 6, Cold: 0.4, Reach: 12, Seed: seed + 1})
+	c := refine(d, finish(d, l, nil), min(max(leastRefine, refinePerWire*n), mostRefine))
+	if os.Getenv("DBG") != "" {
+		fmt.Fprintf(os.Stderr, "  attempt %d quality %.0f failed %d missing %d leaders %d cross %d bends %d\n", seed, quality(d, c), len(c.routes.Failed), len(c.labels.Missing), c.labels.Leaders, c.routes.Crossing, c.routes.Bends)
+	}
+	return c
+}
+
+// Shares of the wires of a good sheet that may have a leader, and that may cross.
+const (
+	goodLeaders   = 0.12
+	goodCrossings = 0.15
+)
+
+// isWhole reports whether everything is on the sheet.
+func (c *composed) isWhole() bool { return len(c.routes.Failed) == 0 && len(c.labels.Missing) == 0 }
+
+// isGood reports whether everything is on the sheet and reads well.
+func (c *composed) isGood(d *arrange.Diagram) bool {
+	n := float64(len(d.Wires))
+	return c.isWhole() && float64(c.labels.Leaders) <= goodLeaders*n &&
+		float64(c.routes.Crossing) <= goodCrossings*n
 }
 
 // finish routes and labels a layout; with an earlier result, what still fits of that stays.

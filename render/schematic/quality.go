@@ -9,7 +9,7 @@ import (
 const (
 	costUnrouted   = 1000
 	costUnlabelled = 200
-	costUnmarked   = 40 // the name of a terminal or bar without a place
+	costUnmarked   = 120 // the name of a terminal or bar without a place
 	costCrossing   = 60
 	costBend       = 12
 	heavyBends     = 3   // times, on a traction cable

@@ -28,6 +28,9 @@ func refine(d *arrange.Diagram, c *composed, tries int) *composed {
 			c, best = n, q
 		}
 	}
+	if len(c.routes.Failed) > 0 {
+		c = finish(d, c.whole, nil)
+	}
 	c.labels = label.Place(d, c.layout, c.routes.Paths, c.routes.Dots, true)
 	return c
 }

@@ -68,42 +68,55 @@ func Sheets(h *wiring.Harness, o Options) ([]*Sheet, error) {
 			break
 		}
 	}
+	if err := composeAll(best, o); err != nil {
+		return nil, err
+	}
 	for _, s := range best {
-		if err := s.compose(o); err != nil {
-			return nil, err
-		}
 		s.note(o)
 		s.count()
 	}
 	return best, nil
 }
 
-// letterings are the heights of capitals, in millimetres, that a sheet is tried with: the
-// smallest of ISO 3098 that reads well, then a canvas 7 % larger, then the least that is
-// still read at the cart.
-var letterings = []float64{symbol.Unit, symbol.Unit / 1.07, 2.2}
+// composeAll lays out the sheets, each for itself.
+func composeAll(sheets []*Sheet, o Options) error {
+	errs := make([]error, len(sheets))
+	var all sync.WaitGroup
+	for i, s := range sheets {
+		all.Go(func() { errs[i] = s.compose(o) })
+	}
+	all.Wait()
+	return errors.Join(errs...)
+}
 
-// compose lays the sheet out, on a larger canvas if something finds no place on it.
+// reductions are how many times larger the sheet is taken, in order to find room for
+// everything, and how often that is tried: at 2.5 mm lettering, at 2.34 and at 2.2.
+var reductions = [...]struct {
+	scale    float64
+	attempts int
+}{{1, 3}, {1.07, 2}, {1.136, 2}}
+
+// compose lays out a sheet, in smaller lettering only if it is not whole otherwise.
 func (s *Sheet) compose(o Options) error {
-	missing := 0
-	for i, unit := range letterings {
-		g := s.g
-		if unit != symbol.Unit {
-			var err error
-			if g, err = draft(s.set, s.g.s, int(o.Width/unit), int(o.Height/unit)); err != nil {
-				return err
-			}
+	for _, r := range reductions {
+		unit := symbol.Unit / r.scale
+		g, err := draft(s.set, s.g.s, int(o.Width/unit), int(o.Height/unit))
+		if err != nil {
+			return err
 		}
-		c := compose(&g.d)
-		if n := 100*len(c.routes.Failed) + len(c.labels.Missing); i == 0 || n < missing {
-			s.c, s.g, s.unit, missing = c, g, unit, n
+		c := compose(&g.d, r.attempts)
+		if s.c == nil || faults(c) < faults(s.c) {
+			s.g, s.c, s.unit = g, c, unit
 		}
-		if missing == 0 {
+		if s.c.isWhole() {
 			break
 		}
 	}
 	return nil
 }
+
+// faults counts what is not on a sheet, wires before words.
+func faults(c *composed) int { return 100*len(c.routes.Failed) + len(c.labels.Missing) }
 
 // draft makes the diagrams of all sheets. The second result tells whether one is too full.
 func (s *set) draft(o Options) (sheets []*Sheet, full bool, err error) {

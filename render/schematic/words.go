@@ -29,12 +29,24 @@ func textWidth(s string, f ink.Face) float64 {
 
 // words measures a block of lines in the regular face.
 func words(lines ...string) arrange.Words {
-	w := arrange.Words{Lines: lines, Height: 1 + descent + ink.LineSpacing*float64(len(lines)-1)}
+	w := arrange.Words{Lines: lines, Height: 1 + ink.LineSpacing*float64(len(lines)-1)}
 	for _, l := range lines {
 		w.Width = max(w.Width, textWidth(l, ink.Regular))
 	}
+	if n := len(lines); n > 0 && strings.ContainsAny(lines[n-1], hanging) {
+		w.Height += descent
+	} else {
+		w.Height += overshoot
+	}
 	return w
 }
+
+// hanging are the characters that reach below the baseline; the others keep to it but for
+// an overshoot of round ones.
+const (
+	hanging   = "gjpqyQ,;/()_"
+	overshoot = 0.05
+)
 
 // piece is the colour and size of one stretch of a wire, as it is written.
 type piece struct{ colour, size string }
