@@ -13,6 +13,7 @@ type Diagram struct {
 	Bars          []Bar
 	Wires         []Wire
 	Frames        []Frame
+	Ranker        Ranker // orders what no rail holds; nil: by the feed alone
 }
 
 // Rows returns the first and last row in which wires may run: from the upper rails to the

@@ -22,12 +22,7 @@ func (s *starter) fillFields() {
 			}
 		}
 	}
-	for i := range s.towers {
-		for side := range s.towers[i].field {
-			f := s.towers[i].field[side]
-			sort.SliceStable(f, func(a, b int) bool { return s.fed(f[a]) < s.fed(f[b]) })
-		}
-	}
+	s.orderFields()
 }
 
 // homeless is a node that could join a field.

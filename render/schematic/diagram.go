@@ -5,6 +5,7 @@ import (
 
 	"github.com/lugwright/lugwright/render/arrange"
 	"github.com/lugwright/lugwright/render/ink"
+	"github.com/lugwright/lugwright/render/rank"
 	"github.com/lugwright/lugwright/render/symbol"
 	"github.com/lugwright/lugwright/wiring"
 )
@@ -39,7 +40,7 @@ type drawn struct {
 // draft makes the diagram of a sheet of a size in units.
 func draft(set *set, s *content, width, height int) (*drafting, error) {
 	g := &drafting{set: set, c: set.circuit, s: s, itemOf: map[*device]int{}, barOf: map[*bar]int{}}
-	g.d.Width, g.d.Height = width, height
+	g.d.Width, g.d.Height, g.d.Ranker = width, height, rank.Dot{}
 	for _, d := range s.devices {
 		if err := g.addDevice(d); err != nil {
 			return nil, fmt.Errorf("schematic: %s: %w", d.name, err)
