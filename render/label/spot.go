@@ -19,17 +19,6 @@ type spot struct {
 	leader []ink.Point
 }
 
-// side is where words stand relative to a run.
-type side uint8
-
-const (
-	above side = iota
-	below
-	atRight
-	atLeft
-	turned
-)
-
 // run is a straight stretch of a wire.
 type run struct {
 	a, b  symbol.Cell // a is the left or upper end
@@ -37,8 +26,6 @@ type run struct {
 }
 
 func (r run) level() bool { return r.a.Y == r.b.Y }
-
-func (r run) length() float64 { return float64(r.b.X - r.a.X + r.b.Y - r.a.Y) }
 
 // runs returns the stretches of a path.
 func runs(path []symbol.Cell, thick float64) []run {

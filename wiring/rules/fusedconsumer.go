@@ -75,14 +75,15 @@ func (u *unfused) judge(way path.Path, wires []*wiring.Wire, traction bool) (dia
 // judgeBattery lets the fuse that a pack declares inside itself count for traction cable,
 // as a warning: it is large, and nobody reaches it.
 func (u *unfused) judgeBattery(way path.Path, traction bool) (diag.Level, string) {
-	for _, el := range way.Elements(path.Fuse) {
-		inside := fmt.Sprintf("Only the fuse inside %s, of %v, opens if it chafes through.", u.name(), el.(*wiring.Fuse).Rating)
-		if traction {
-			return diag.Warning, inside
-		}
-		return diag.Error, inside
+	fuses := way.Elements(path.Fuse)
+	if len(fuses) == 0 {
+		return diag.Error, u.faultCurrent()
 	}
-	return diag.Error, u.faultCurrent()
+	inside := fmt.Sprintf("Only the fuse inside %s, of %v, opens if it chafes through.", u.name(), fuses[0].(*wiring.Fuse).Rating)
+	if traction {
+		return diag.Warning, inside
+	}
+	return diag.Error, inside
 }
 
 // faultCurrent says what the battery, with those that it stands on, drives into a short.

@@ -33,7 +33,6 @@ type cell struct {
 type compiler struct {
 	*Network
 	joined disjoint // buses by node, while links are being merged
-	extra  int32    // buses for nodes that are no nodes
 	last   []func() // what needs all models to be there
 }
 
