@@ -53,7 +53,7 @@ cmd/internal/house      :
 // may know it, so that its cost and its traps stay in one place.
 const outsiders = `
 github.com/ajstarks/svgo/float        : render/svg
-github.com/goccy/go-graphviz/...      : render/rank
+github.com/goccy/go-graphviz          : render/rank
 go.yaml.in/yaml/v3                    : wiring/source
 golang.org/x/image/font               : render/ink/...
 golang.org/x/image/math/fixed         : render/ink/...
