@@ -34,6 +34,7 @@ func (c *circuit) split(plan [][]int, first int) []*content {
 			sheetOf[k] = s
 		}
 	}
+	c.shelter(sheets, sheetOf)
 	for _, d := range c.devices {
 		s := sheetOf[d.cluster]
 		s.devices = append(s.devices, d)
@@ -49,6 +50,22 @@ func (c *circuit) split(plan [][]int, first int) []*content {
 		c.deal(l, sheets, sheetOf)
 	}
 	return sheets
+}
+
+// shelter gives what no plan has a sheet for, as the bars of a block that feeds nothing yet,
+// a home on the last one.
+func (c *circuit) shelter(sheets []*content, sheetOf map[int]*content) {
+	last := sheets[len(sheets)-1]
+	for _, d := range c.devices {
+		if sheetOf[d.cluster] == nil {
+			sheetOf[d.cluster] = last
+		}
+	}
+	for _, b := range c.bars {
+		if sheetOf[b.cluster] == nil {
+			sheetOf[b.cluster] = last
+		}
+	}
 }
 
 // repeatBars draws a rail again on a sheet on which several of its wires land.
