@@ -1,11 +1,9 @@
 package schematic
 
 import (
-	"fmt"
 	"github.com/lugwright/lugwright/render/arrange"
 	"github.com/lugwright/lugwright/render/label"
 	"github.com/lugwright/lugwright/render/route"
-	"os"
 )
 
 // composed is a sheet with everything in its place.
@@ -53,9 +51,6 @@ func try(d *arrange.Diagram, seed uint64) *composed {
 	l = arrange.Improve(d, l, arrange.Effort{Moves: changes, Hot: 25, Cold: 2, Reach: 24, Seed: seed, Held: firm})
 	l = arrange.Improve(d, l, arrange.Effort{Moves: changes, Hot: 6, Cold: 0.4, Reach: 12, Seed: seed + 1})
 	c := refine(d, finish(d, l, nil), min(max(leastRefine, refinePerWire*n), mostRefine))
-	if os.Getenv("DBG") != "" {
-		fmt.Fprintf(os.Stderr, "  attempt %d quality %.0f failed %d missing %d leaders %d cross %d bends %d\n", seed, quality(d, c), len(c.routes.Failed), len(c.labels.Missing), c.labels.Leaders, c.routes.Crossing, c.routes.Bends)
-	}
 	return c
 }
 
