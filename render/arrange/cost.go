@@ -1,5 +1,10 @@
 package arrange
 
+import (
+	"fmt"
+	"os"
+)
+
 // Cost is what a layout comes to at first sight, in units of wire.
 type Cost struct {
 	Total     float64
@@ -28,6 +33,9 @@ func CostOf(d *Diagram, l *Layout) Cost {
 		c.Backward += v.back
 		if v.missing {
 			c.NoRoom++
+			if os.Getenv("DBG") != "" {
+				fmt.Fprintln(os.Stderr, "  no room", d.Wires[w].Name, v.corners[:v.n])
+			}
 		}
 		c.Crossings += p.count(v, &c.Hits)
 	}
@@ -64,7 +72,8 @@ func (p *plan) count(v *way, hits *int) int {
 	return n
 }
 
-// Clashes counts the pairs of items that do not keep their distance.
+// Clashes counts the pairs of items, and of items and splices, that do not keep their
+// distance.
 func Clashes(d *Diagram, l *Layout) int {
 	p := &plan{d: d, l: l, hulls: make([]footprint, len(d.Items))}
 	n := 0
@@ -72,6 +81,11 @@ func Clashes(d *Diagram, l *Layout) int {
 		p.hulls[i] = p.measure(i)
 		for j := range i {
 			if Touch(p.hulls[i].all, p.hulls[j].all) && clash(&p.hulls[i], &p.hulls[j]) > 0 {
+				n++
+			}
+		}
+		for b := range d.Bars {
+			if box := barBox(l.Bars[b]); d.Bars[b].Row == Free && onPins(&p.hulls[i], box) || p.hulls[i].named && Touch(p.hulls[i].caption, box) {
 				n++
 			}
 		}

@@ -76,10 +76,17 @@ func (p *plan) try(c *change, reach int, t float64) (float64, bool) {
 	return 0, false
 }
 
+// frameRoom is what a frame may take beside the items that it holds, in units.
+const frameRoom = 2
+
 // inside reports whether all items of a change stand on the sheet.
 func (p *plan) inside(c *change) bool {
 	for _, i := range c.items {
-		if b := p.l.Reach(p.d, i); b.X0 < 0.5 || b.Y0 < float64(p.top) || b.X1 > float64(p.d.Width)-0.5 || b.Y1 > float64(p.foot) {
+		edge := 0.5
+		if p.of[i] >= 0 {
+			edge += frameRoom
+		}
+		if b := p.l.Reach(p.d, i); b.X0 < edge || b.Y0 < float64(p.top) || b.X1 > float64(p.d.Width)-edge || b.Y1 > float64(p.foot) {
 			return false
 		}
 	}

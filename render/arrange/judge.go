@@ -118,8 +118,19 @@ func (p *plan) itemCost(i int) float64 {
 			cost += clash(&f, &p.hulls[j])
 		}
 	}
+	for b := range p.d.Bars {
+		if p.laid[b] && p.d.Bars[b].Row == Free && onPins(&f, barBox(p.l.Bars[b])) {
+			cost += costOverlap
+		}
+	}
 	for _, b := range f.bodies {
 		cost += p.under(b, costBody)
+	}
+	for _, c := range f.pins {
+		if c.X >= 0 && c.Y >= 0 && c.X < p.w && c.Y < p.h {
+			q := c.Y*p.w + c.X
+			cost += costMetal*float64(p.passes(q)) + costWords*float64(p.words[q])
+		}
 	}
 	if f.named {
 		cost += p.under(f.caption, costText)

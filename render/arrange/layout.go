@@ -133,5 +133,5 @@ func (l *Layout) FrameBox(d *Diagram, frame int) symbol.Box {
 		all = append(all, l.Bars[b].Box())
 	}
 	box := Hull(all)
-	return symbol.Box{X0: floorHalf(box.X0 - 1), Y0: floorHalf(box.Y0), X1: -floorHalf(-box.X1 - 1), Y1: -floorHalf(-box.Y1 - 1)}
+	return symbol.Box{X0: max(0.5, floorHalf(box.X0-1)), Y0: floorHalf(box.Y0), X1: min(float64(d.Width)-0.5, -floorHalf(-box.X1-1)), Y1: -floorHalf(-box.Y1 - 1)}
 }

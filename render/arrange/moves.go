@@ -21,23 +21,23 @@ type change struct {
 // propose makes one random change of the layout, without looking at its cost.
 func (p *plan) propose(c *change, reach int) bool {
 	switch k := p.rng.n(100); {
-	case k < 23:
+	case k < 22:
 		return p.shift(c, reach)
-	case k < 40:
+	case k < 38:
 		return p.align(c)
-	case k < 53:
+	case k < 51:
 		return p.jump(c)
-	case k < 58:
+	case k < 56:
 		return p.swap(c)
-	case k < 63:
+	case k < 61:
 		return p.turn(c)
-	case k < 69:
+	case k < 67:
 		return p.recaption(c)
-	case k < 77:
+	case k < 75:
 		return p.trade(c)
-	case k < 86:
+	case k < 84:
 		return p.shiftBar(c, reach)
-	case k < 93:
+	case k < 90:
 		return p.cluster(c, reach)
 	}
 	return p.openGap(c)
@@ -434,23 +434,34 @@ func (p *plan) takeInLine(c *change, w int, level bool) {
 	}
 }
 
-// openGap moves everything on one side of a line a little away from it, or towards it.
+// openGap moves everything beyond a line, or between two lines, a little to one side: it
+// gives room where it is wanted and takes it where there is some to spare.
 func (p *plan) openGap(c *change) bool {
-	level, before := p.rng.n(2) == 0, p.rng.n(2) == 0
-	at, by := p.rng.n(p.w), p.offset(4)
+	level, by := p.rng.n(2) == 0, p.offset(5)
+	size := p.w
 	if level {
-		at = p.rng.n(p.h)
+		size = p.h
+	}
+	from, to := p.rng.n(size), p.rng.n(size)
+	switch p.rng.n(4) {
+	case 0:
+		to = size
+	case 1:
+		from = -1
+	}
+	if from > to {
+		from, to = to, from
 	}
 	moves := func(m symbol.Cell) bool {
 		v := m.X
 		if level {
 			v = m.Y
 		}
-		return before && v < at || !before && v > at
+		return from < v && v < to
 	}
 	for i := range p.d.Items {
 		if !p.held[i] && moves(p.middle(i)) {
-			c.items = append(c.items, i)
+			p.take(c, i)
 		}
 	}
 	for b := range p.d.Bars {

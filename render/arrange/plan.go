@@ -21,6 +21,7 @@ type plan struct {
 	metal   []uint8      // bars on a point
 	run     [2][]uint8   // wires on the stretch to the right of a point, below it
 	frames  []symbol.Box // of each frame as it stands
+	laid    []bool       // bars that are on the grid
 	names   []symbol.Box // room for the name of each bar; without area: none
 	top     int          // first and last row in which wires may run
 	foot    int
@@ -56,6 +57,7 @@ func (w *way) has(i int) bool {
 type footprint struct {
 	bodies  []symbol.Box // closed to wires
 	claims  []symbol.Box // closed to other items: the bodies, and the room before the pins
+	pins    []symbol.Cell
 	caption symbol.Box
 	named   bool
 	all     symbol.Box // hull of all that
@@ -73,6 +75,7 @@ func newPlan(d *Diagram, l *Layout) *plan {
 	p.price, p.taken = make([]int32, n), make([]uint8, n)
 	p.words, p.metal = make([]uint8, n), make([]uint8, n)
 	p.names = make([]symbol.Box, len(d.Bars))
+	p.laid = make([]bool, len(d.Bars))
 	p.frames = make([]symbol.Box, len(d.Frames))
 	for f := range d.Frames {
 		p.frames[f] = l.FrameBox(d, f)
@@ -135,16 +138,26 @@ func (p *plan) stand(i int, by int8) {
 	if f.named {
 		p.cover(f.caption, costText, by)
 	}
+	for _, c := range f.pins {
+		if c.X >= 0 && c.Y >= 0 && c.X < p.w && c.Y < p.h {
+			q := c.Y*p.w + c.X
+			p.taken[q] += uint8(by)
+			p.price[q] += costMetal * int32(by)
+		}
+	}
 }
 
 // measure computes the footprint of an item where it stands.
 func (p *plan) measure(i int) footprint {
-	f := footprint{bodies: p.hulls[i].bodies[:0], claims: p.hulls[i].claims[:0]}
+	f := footprint{bodies: p.hulls[i].bodies[:0], claims: p.hulls[i].claims[:0], pins: p.hulls[i].pins[:0]}
 	place := &p.l.Items[i]
 	form := &p.d.Items[i].Forms[place.Form]
 	for _, b := range form.Body {
 		f.bodies = append(f.bodies, Grown(shifted(b, place.At), skin))
 		f.claims = append(f.claims, Grown(shifted(b, place.At), clearance))
+	}
+	for _, pin := range form.Pins {
+		f.pins = append(f.pins, symbol.Cell{X: pin.At.X + place.At.X, Y: pin.At.Y + place.At.Y})
 	}
 	f.claims = claimPins(f.claims, form, place.At)
 	f.all = Hull(f.claims)
@@ -188,6 +201,7 @@ func (p *plan) lay(b int, by int8) {
 			p.price[q] += int32(by) * costMetal
 		}
 	}
+	p.laid[b] = by > 0
 	if by > 0 {
 		p.names[b] = p.roomForName(b)
 	}

@@ -11,8 +11,8 @@ const (
 	costTouch    = 20.0 // a bend on a foreign wire
 	costRail     = 22.0
 	costShare    = 12.0 // for each unit that two wires share
-	costBody     = 10   // for each point in a body
-	costText     = 6    // for each point in a caption
+	costBody     = 25   // for each point in a body
+	costText     = 15   // for each point in a caption
 	costMetal    = 25   // for each point on a foreign bar
 	costWords    = 4    // for each point in a label
 	costNoRoom   = 36.0 // a label without room

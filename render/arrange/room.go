@@ -204,7 +204,26 @@ func (p *plan) barCost(b int) float64 {
 		}
 		cost += costMetal * float64(p.passes(q))
 	}
+	box := barBox(s)
+	for i := range p.hulls {
+		if onPins(&p.hulls[i], box) {
+			cost += costOverlap
+		}
+	}
 	return cost
+}
+
+// barBox is what a bar keeps closed to items and the room before their pins.
+func barBox(s Span) symbol.Box { return Grown(s.Box(), 0.3) }
+
+// onPins reports whether a bar lies on an item or in the room before its pins.
+func onPins(f *footprint, bar symbol.Box) bool {
+	for _, c := range f.claims {
+		if Touch(c, bar) {
+			return true
+		}
+	}
+	return false
 }
 
 // nameCost is what a bar costs whose name has no room.

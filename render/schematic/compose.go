@@ -48,8 +48,8 @@ func try(d *arrange.Diagram, seed uint64) *composed {
 	n := len(d.Wires)
 	changes := min(max(leastChanges, changesPerPair*n*n), mostChanges)
 	// what stands in no line of current first finds its side of the sheet, at high heat
-	l = arrange.Improve(d, l, arrange.Effort{Moves: changes, Hot: 25, Cold: 2, Reach: 24, Seed: seed, Held: firm})
-	l = arrange.Improve(d, l, arrange.Effort{Moves: changes, Hot: 6, Cold: 0.4, Reach: 12, Seed: seed + 1})
+	l = arrange.Improve(d, l, arrange.Effort{Moves: changes, Hot: 100, Cold: 10, Reach: 24, Seed: seed, Held: firm})
+	l = arrange.Improve(d, l, arrange.Effort{Moves: changes, Hot: 20, Cold: 0.4, Reach: 12, Seed: seed + 1})
 	c := refine(d, finish(d, l, nil), min(max(leastRefine, refinePerWire*n), mostRefine))
 	return c
 }

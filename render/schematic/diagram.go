@@ -29,6 +29,7 @@ type part struct {
 	ask    symbol.Ask
 	symbol string
 	shape  symbol.Shape
+	tails  []bool // pins that reach farther than the symbol's, for several wires
 }
 
 // drawn is a wire of the diagram.
@@ -76,6 +77,7 @@ func (g *drafting) addDevice(d *device) error {
 			return err
 		}
 	}
+	p.tails = g.tails(d)
 	p.outfit(&it, d)
 	switch {
 	case d.channel > 0:
@@ -87,6 +89,23 @@ func (g *drafting) addDevice(d *device) error {
 	g.d.Items = append(g.d.Items, it)
 	g.items = append(g.items, p)
 	return nil
+}
+
+// tails tells the pins of a device on which several lines of this sheet land.
+func (g *drafting) tails(d *device) []bool {
+	tails := make([]bool, len(g.ask(d).Terminals))
+	count := make([]int, len(tails))
+	for _, l := range d.lines {
+		for k := range l.ends {
+			if l.ends[k].device == d {
+				count[g.pinOf(&l.ends[k])]++
+			}
+		}
+	}
+	for i, n := range count {
+		tails[i] = n > 1
+	}
+	return tails
 }
 
 // feederOrder puts what feeds another section at the right end of its own.
@@ -102,11 +121,11 @@ func (p *part) build() error {
 // pins that may trade places.
 func (p *part) outfit(it *arrange.Item, d *device) {
 	if len(p.ask.Lines) > 0 {
-		it.Forms = []arrange.Form{formOf(p.shape, symbol.Placement{}, nil, 0)}
-		it.Trades = trades(p.shape)
+		it.Forms = []arrange.Form{formOf(p.shape, symbol.Placement{}, p.tails, nil, 0)}
+		it.Trades = trades(p.shape, p.tails)
 		return
 	}
-	it.Forms = forms(p.shape, captionsOf(d), d.channel > 0)
+	it.Forms = forms(p.shape, p.tails, captionsOf(d), d.channel > 0)
 }
 
 // ask lists the terminals of a device for its symbol.
@@ -266,7 +285,7 @@ func (g *drafting) addFlag(f *flag) error {
 	if err := p.build(); err != nil {
 		return err
 	}
-	it := arrange.Item{Name: lineName(f.line), Role: arrange.Flag, Forms: forms(p.shape, g.flagWords(f), false)}
+	it := arrange.Item{Name: lineName(f.line), Role: arrange.Flag, Forms: forms(p.shape, nil, g.flagWords(f), false)}
 	plain(it.Forms)
 	here := g.terminal(&f.line.ends[f.here])
 	w := arrange.Wire{Name: it.Name, Ends: [2]arrange.Terminal{here, {Item: len(g.d.Items)}}}

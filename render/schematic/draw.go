@@ -165,8 +165,11 @@ func (s *Sheet) partGroup(i int) ink.Group {
 // drawPins marks where the pins are, for those who read the file and not the paper.
 func (s *Sheet) drawPins(p pen, i int) {
 	for pin, t := range s.g.items[i].ask.Terminals {
-		c, _ := s.c.layout.Pin(&s.g.d, i, pin)
+		c, side := s.c.layout.Pin(&s.g.d, i, pin)
 		at := p.cell(c)
+		if tails := s.g.items[i].tails; tails != nil && tails[pin] {
+			p.lines([]symbol.Cell{c, outward(c, side, -tailLength)}, ink.Pen(ink.Medium))
+		}
 		p.page.Open(ink.Group{Class: "pin", Name: t.Name})
 		p.page.Path(ink.Lines(at, at), ink.Style{})
 		p.page.Close()

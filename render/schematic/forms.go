@@ -15,7 +15,7 @@ const (
 
 // forms lists the ways to draw a symbol whose words stand beside it. What hangs in a row
 // stays upright.
-func forms(s symbol.Shape, captions [][]string, upright bool) []arrange.Form {
+func forms(s symbol.Shape, tails []bool, captions [][]string, upright bool) []arrange.Form {
 	turns := [4]float64{0, costTurned, costOver, costTurned}
 	var fs []arrange.Form
 	for _, mirror := range [2]bool{false, true} {
@@ -26,7 +26,7 @@ func forms(s symbol.Shape, captions [][]string, upright bool) []arrange.Form {
 			if mirror {
 				cost += costMirrored
 			}
-			f := formOf(s, symbol.Placement{Turns: t, Mirror: mirror}, captions, cost)
+			f := formOf(s, symbol.Placement{Turns: t, Mirror: mirror}, tails, captions, cost)
 			if !known(fs, &f) {
 				fs = append(fs, f)
 			}
@@ -60,9 +60,14 @@ func sameForm(a, b *arrange.Form) bool {
 }
 
 // formOf turns a symbol and finds places for its words.
-func formOf(s symbol.Shape, at symbol.Placement, captions [][]string, cost float64) arrange.Form {
+func formOf(s symbol.Shape, at symbol.Placement, tails []bool, captions [][]string, cost float64) arrange.Form {
 	p := s.Place(at)
 	f := arrange.Form{Placement: at, Body: p.Body, Pins: p.Pins, Cost: cost}
+	for i, tail := range tails {
+		if tail {
+			f.Pins[i].At = outward(f.Pins[i].At, f.Pins[i].Side, tailLength)
+		}
+	}
 	for _, spot := range p.Notes {
 		for _, lines := range captions {
 			f.Captions = append(f.Captions, caption(spot, lines))
@@ -74,6 +79,25 @@ func formOf(s symbol.Shape, at symbol.Placement, captions [][]string, cost float
 // aboveLine is how much higher words stand than the symbol offers, so that what hangs below
 // their baseline keeps off the wire beside it, in units.
 const aboveLine = 0.2
+
+// tailLength is how much farther a pin reaches on which several wires land, in units, so
+// that they can leave to the side without passing over the pins beside it.
+const tailLength = 1
+
+// outward is the cell some units before a pin.
+func outward(c symbol.Cell, side symbol.Side, by int) symbol.Cell {
+	switch side {
+	case symbol.Left:
+		c.X -= by
+	case symbol.Right:
+		c.X += by
+	case symbol.Top:
+		c.Y -= by
+	case symbol.Bottom:
+		c.Y += by
+	}
+	return c
+}
 
 // caption sets lines at a spot, the first one bold.
 func caption(spot symbol.Spot, lines []string) arrange.Caption {
@@ -107,18 +131,21 @@ func lineBox(at ink.Point, anchor ink.Anchor, width float64) symbol.Box {
 	return symbol.Box{X0: x, X1: x + width, Y0: at.Y - 1.05, Y1: at.Y + descent + 0.05}
 }
 
-// trades lists the pins of a box that may trade places: those of one upright side.
-func trades(s symbol.Shape) [][]int {
+// trades lists the pins of a box that may trade places: those of one upright side that
+// reach equally far.
+func trades(s symbol.Shape, tails []bool) [][]int {
 	var sets [][]int
 	for _, side := range [2]symbol.Side{symbol.Left, symbol.Right} {
-		var set []int
-		for i, p := range s.Pins {
-			if p.Side == side {
-				set = append(set, i)
+		for _, tail := range [2]bool{false, true} {
+			var set []int
+			for i, p := range s.Pins {
+				if p.Side == side && tails[i] == tail {
+					set = append(set, i)
+				}
 			}
-		}
-		if len(set) > 1 {
-			sets = append(sets, set)
+			if len(set) > 1 {
+				sets = append(sets, set)
+			}
 		}
 	}
 	return sets
