@@ -25,7 +25,8 @@ const (
 	mostRefine     = 260
 )
 
-// compose lays out, routes and labels a diagram: the best of a few attempts.
+// compose lays out, routes and labels a diagram: the best of a few attempts. From the second
+// on it is enough that everything is on the sheet.
 func compose(d *arrange.Diagram, attempts int) *composed {
 	var best *composed
 	least := 0.0
@@ -35,7 +36,7 @@ func compose(d *arrange.Diagram, attempts int) *composed {
 		if best == nil || faults(c) < faults(best) || faults(c) == faults(best) && q < least {
 			best, least = c, q
 		}
-		if best.isGood(d) {
+		if best.isGood(d) || attempt > 0 && best.isWhole() {
 			break
 		}
 	}
