@@ -1,10 +1,5 @@
 package arrange
 
-import (
-	"fmt"
-	"os"
-)
-
 // Cost is what a layout comes to at first sight, in units of wire.
 type Cost struct {
 	Total     float64
@@ -33,9 +28,6 @@ func CostOf(d *Diagram, l *Layout) Cost {
 		c.Backward += v.back
 		if v.missing {
 			c.NoRoom++
-			if os.Getenv("DBG") != "" {
-				fmt.Fprintln(os.Stderr, "  no room", d.Wires[w].Name, v.corners[:v.n])
-			}
 		}
 		c.Crossings += p.count(v, &c.Hits)
 	}

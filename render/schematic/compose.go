@@ -31,7 +31,7 @@ func compose(d *arrange.Diagram, attempts int) *composed {
 	var best *composed
 	least := 0.0
 	for attempt := range attempts {
-		c := try(d, uint64(2*attempt+1))
+		c := try(d, uint64(2*attempt+11))
 		q := quality(d, c)
 		if best == nil || faults(c) < faults(best) || faults(c) == faults(best) && q < least {
 			best, least = c, q
