@@ -10,16 +10,23 @@ import (
 )
 
 // reach is how far from its wire a label with a leader may stand, in units.
-const reach = 9
+const reach = 13
 
-// lead gives the requests without a place a free one nearby, with a thin line to the wire.
-func (c *choice) lead(f *field, paths [][]symbol.Cell) {
+// lead gives wires and bars whose words have no place a free one nearby, with a thin line
+// to it.
+func (c *choice) lead(f *field, l *arrange.Layout, paths [][]symbol.Cell) {
 	for _, r := range c.rs {
-		if r.taken >= 0 || r.kind != OfWire {
+		if r.taken >= 0 || r.kind != OfWire && r.kind != OfBar {
 			continue
 		}
+		line := []symbol.Cell(nil)
+		if r.kind == OfBar {
+			line = []symbol.Cell{l.Bars[r.index].At, l.Bars[r.index].End()}
+		} else {
+			line = paths[r.index]
+		}
 		from := len(r.spots)
-		r.spots = append(r.spots, c.leaderSpots(f, r, paths)...)
+		r.spots = append(r.spots, leaderSpots(f, r, line)...)
 		for k := from; k < len(r.spots); k++ {
 			if len(c.hits(r, k, 1)) == 0 && !c.leaderHits(r, k) {
 				r.taken = k
@@ -29,10 +36,10 @@ func (c *choice) lead(f *field, paths [][]symbol.Cell) {
 	}
 }
 
-// leaderSpots lists free boxes round a wire with a line to it, cheapest first.
-func (c *choice) leaderSpots(f *field, r *request, paths [][]symbol.Cell) []spot {
+// leaderSpots lists free boxes round a line with a leader to it, cheapest first.
+func leaderSpots(f *field, r *request, line []symbol.Cell) []spot {
 	var spots []spot
-	for _, foot := range feet(paths[r.index]) {
+	for _, foot := range feet(line) {
 		for k, w := range r.words {
 			spots = append(spots, spotsRound(f, foot, k, w)...)
 		}
@@ -53,11 +60,14 @@ func feet(path []symbol.Cell) []ink.Point {
 			ps = append(ps, ink.Point{X: float64(a.X) + t*float64(b.X-a.X), Y: float64(a.Y) + t*float64(b.Y-a.Y)})
 		}
 	}
-	if len(ps) > 9 {
-		ps = thin(ps, 9)
+	if len(ps) > mostFeet {
+		ps = thin(ps, mostFeet)
 	}
 	return ps
 }
+
+// mostFeet bounds the points of a line that are tried.
+const mostFeet = 12
 
 // thin keeps n points of a list, evenly.
 func thin(ps []ink.Point, n int) []ink.Point {

@@ -14,7 +14,7 @@ func Place(d *arrange.Diagram, l *arrange.Layout, paths [][]symbol.Cell, dots []
 	c := &choice{rs: gather(d, l, paths, f)}
 	c.run()
 	if leaders {
-		c.lead(f, paths)
+		c.lead(f, l, paths)
 	}
 	return c.result()
 }

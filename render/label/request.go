@@ -73,7 +73,7 @@ func markRequest(i, end int, w *arrange.Wire, path []symbol.Cell, f *field) *req
 	}
 	gap := gapOwn + w.Thick/2
 	x, y := float64(at.X), float64(at.Y)
-	for k, off := range [4]float64{0.3, 0.8, 1.4, 2} {
+	for k, off := range [6]float64{0.3, 0.8, 1.4, 2, 2.8, 3.6} {
 		cost := 2 * float64(k)
 		if at.Y == next.Y {
 			x0 := x + off

@@ -19,7 +19,7 @@ const blankWidth = 2.6
 const descent = 0.2
 
 // wideFor is how much wider a text is taken than it is, for viewers without our faces.
-const wideFor = 1 + ink.Slack/2
+const wideFor = 1 + ink.Slack/3
 
 // textWidth measures a line in units.
 func textWidth(s string, f ink.Face) float64 {
