@@ -18,43 +18,44 @@ func (s *starter) findTowers() {
 type lineage struct {
 	from, to int
 	nodes    []int
-	weight   int // of its lightest wire
 }
 
-// better prefers heavy lines, then short ones.
+// better prefers short lines.
 func (a *lineage) better(b *lineage) bool {
-	switch {
-	case len(a.nodes) == 0 || len(b.nodes) == 0:
-		return len(a.nodes) > 0
-	case a.weight != b.weight:
-		return a.weight > b.weight
-	}
-	return len(a.nodes) < len(b.nodes)
+	return len(a.nodes) > 0 && (len(b.nodes) == 0 || len(a.nodes) < len(b.nodes))
 }
 
-// addTower makes the best line that is left a tower. Lines begin at upper rails and end at
-// lower ones; with splices, one of the two ends may be a free bar that stands already.
+// addTower makes the best line that is left a tower: the traction cables first, then the
+// other thick wires, then any. Lines begin at upper rails and end at lower ones; with
+// splices, one of the two ends may be a free bar that stands already.
 func (s *starter) addTower(splices bool) bool {
-	best := lineage{}
-	for n := range s.links {
-		if s.row(n) == TopRow || splices && s.isPlacedSplice(n) {
-			if line := s.lineFrom(n, splices && s.row(n) == TopRow); line.better(&best) {
-				best = line
+	for _, least := range [3]int{heavyWeight, 2, 1} {
+		best := lineage{}
+		for n := range s.links {
+			if s.row(n) == TopRow || splices && s.isPlacedSplice(n) {
+				if line := s.lineFrom(n, splices && s.row(n) == TopRow, least); line.better(&best) {
+					best = line
+				}
 			}
 		}
+		if len(best.nodes) > 0 {
+			s.raiseLine(best)
+			return true
+		}
 	}
-	if len(best.nodes) == 0 {
-		return false
+	return false
+}
+
+// raiseLine makes a line a tower, beside the splice from which it hangs.
+func (s *starter) raiseLine(line lineage) {
+	t := tower{nodes: line.nodes, above: -1, below: -1, after: -1}
+	if s.row(line.from) == Free {
+		t.above, t.after = line.from, s.tower[line.from]
 	}
-	t := tower{nodes: best.nodes, above: -1, below: -1, after: -1}
-	if s.row(best.from) == Free {
-		t.above, t.after = best.from, s.tower[best.from]
-	}
-	if s.row(best.to) == Free {
-		t.below, t.after = best.to, s.tower[best.to]
+	if s.row(line.to) == Free {
+		t.below, t.after = line.to, s.tower[line.to]
 	}
 	s.raise(t)
-	return true
 }
 
 func (s *starter) isPlacedSplice(n int) bool {
@@ -62,17 +63,19 @@ func (s *starter) isPlacedSplice(n int) bool {
 }
 
 // lineFrom finds the shortest line from a node to a lower rail, or to a placed splice,
-// through nodes without a tower, heavier wires first.
-func (s *starter) lineFrom(start int, toSplice bool) lineage {
-	type step struct{ node, back, weight int }
-	steps := []step{{start, -1, 1 << 20}}
+// through nodes without a tower, over wires of at least a weight.
+func (s *starter) lineFrom(start int, toSplice bool, least int) lineage {
+	type step struct{ node, back int }
+	steps := []step{{start, -1}}
 	seen := map[int]bool{start: true}
 	for k := 0; k < len(steps); k++ {
 		for _, ln := range s.byWeight(steps[k].node) {
-			w := min(steps[k].weight, s.d.Wires[ln.wire].Weight)
+			if s.d.Wires[ln.wire].Weight < least {
+				continue
+			}
 			ends := s.row(ln.to) == BottomRow || toSplice && s.isPlacedSplice(ln.to)
 			if ends && k > 0 {
-				line := lineage{from: start, to: ln.to, weight: w}
+				line := lineage{from: start, to: ln.to}
 				for b := k; b > 0; b = steps[b].back {
 					line.nodes = append([]int{steps[b].node}, line.nodes...)
 				}
@@ -80,7 +83,7 @@ func (s *starter) lineFrom(start int, toSplice bool) lineage {
 			}
 			if !ends && !seen[ln.to] && s.stands(ln.to) {
 				seen[ln.to] = true
-				steps = append(steps, step{ln.to, k, w})
+				steps = append(steps, step{ln.to, k})
 			}
 		}
 	}
