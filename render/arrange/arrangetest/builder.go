@@ -93,16 +93,19 @@ func (b *Builder) add(name string, role arrange.Role, body []symbol.Box, pins []
 	return b
 }
 
-// captions offers a place right and left of a body.
+// captions offers a place on either side of a body that has no pins: right and left of an
+// upright part, above and below a lying one.
 func captions(h symbol.Box, name string) []arrange.Caption {
 	w := ink.Width(name, ink.Bold, 1)
-	y := (h.Y0 + h.Y1) / 2
-	right := symbol.Box{X0: h.X1 + 0.5, Y0: y - 0.6, X1: h.X1 + 0.5 + w, Y1: y + 0.6}
-	left := symbol.Box{X0: h.X0 - 0.5 - w, Y0: y - 0.6, X1: h.X0 - 0.5, Y1: y + 0.6}
-	line := func(x float64, a ink.Anchor) []arrange.Line {
-		return []arrange.Line{{At: ink.Point{X: x, Y: y + 0.4}, Anchor: a, Text: name, Face: ink.Bold}}
+	at := func(x, y float64) arrange.Caption {
+		return arrange.Caption{Box: symbol.Box{X0: x, Y0: y, X1: x + w, Y1: y + 1.2},
+			Lines: []arrange.Line{{At: ink.Point{X: x, Y: y + 1}, Text: name, Face: ink.Bold}}}
 	}
-	return []arrange.Caption{{Box: right, Lines: line(right.X0, ink.Start)}, {Box: left, Lines: line(left.X1, ink.End)}}
+	mx, my := (h.X0+h.X1)/2, (h.Y0+h.Y1)/2
+	if h.X1-h.X0 > h.Y1-h.Y0 {
+		return []arrange.Caption{at(mx-w/2, h.Y0-1.7), at(mx-w/2, h.Y1+0.5)}
+	}
+	return []arrange.Caption{at(h.X1+0.5, my-0.6), at(h.X0-0.5-w, my-0.6)}
 }
 
 // Bar adds a bar; one in a row is a thick rail.
