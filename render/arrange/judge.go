@@ -23,7 +23,7 @@ func (p *plan) onGrid(w *way, most float64) float64 {
 	for i := 1; i < w.n; i++ {
 		a, b := ordered(w.corners[i-1], w.corners[i])
 		if a.X < 0 || a.Y < 0 || b.X >= p.w || b.Y >= p.h {
-			return 1e9
+			return 2 * offSheet
 		}
 		if a.X < 1 || a.Y < p.top || b.X >= p.w-1 || b.Y > p.foot {
 			cost += 1e5
@@ -66,6 +66,9 @@ func (p *plan) along(from, step, across, n, axis int) float64 {
 // costOf is what a wire that is off the grid would cost among what stands there.
 func (p *plan) costOf(w int) float64 {
 	v := &p.ways[w]
+	if v.n == 0 {
+		return offSheet
+	}
 	bend := costBend
 	if p.d.Wires[w].Weight >= heavyWeight {
 		bend *= costHeavy

@@ -23,5 +23,6 @@ const (
 	costOffLevel = 9.0  // an item that is out of its row
 	costOrder    = 8.0  // two neighbours of a row in the wrong order
 	costOutside  = 60.0 // for each unit beyond the edge of the sheet
+	offSheet     = 1e8  // a wire for which the sheet has no room at all
 	heavyWeight  = 4
 )

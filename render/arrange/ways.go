@@ -18,7 +18,7 @@ func (p *plan) best(w int) way {
 	if p.d.Wires[w].Weight >= heavyWeight {
 		t.bend *= costHeavy
 	}
-	t.least = 1e18
+	t.least = offSheet // dearer ways leave the sheet: then there is none
 	ends := p.d.Wires[w].Ends
 	switch {
 	case !ends[0].IsBar() && !ends[1].IsBar():

@@ -2,6 +2,7 @@ package schematic
 
 import (
 	"errors"
+	"fmt"
 	"strings"
 	"sync"
 
@@ -49,10 +50,19 @@ type set struct {
 	zones    map[spot]string
 }
 
+// The least drawing area, in millimetres: below it not even a controller finds room.
+const (
+	leastWidth  = 120
+	leastHeight = 90
+)
+
 // Sheets lays out the schematic of a harness, on as many sheets as it takes.
 func Sheets(h *wiring.Harness, o Options) ([]*Sheet, error) {
 	if o.First == 0 {
 		o.First = 1
+	}
+	if o.Width < leastWidth || o.Height < leastHeight {
+		return nil, fmt.Errorf("schematic: a drawing area of %.0f x %.0f mm is too small: it needs %d x %d", o.Width, o.Height, leastWidth, leastHeight)
 	}
 	c := newCircuit(h)
 	clusters := c.cluster()
@@ -104,7 +114,11 @@ func (s *Sheet) compose(o Options) error {
 		if err != nil {
 			return err
 		}
-		c := compose(&g.d, r.attempts)
+		attempts := r.attempts
+		if arrange.Breadth(&g.d) > hopeless*float64(g.d.Width) {
+			attempts = 1
+		}
+		c := compose(&g.d, attempts)
 		if s.c == nil || faults(c) < faults(s.c) {
 			s.g, s.c, s.unit = g, c, unit
 		}
@@ -114,6 +128,10 @@ func (s *Sheet) compose(o Options) error {
 	}
 	return nil
 }
+
+// hopeless is how many times its breadth a sheet may need before a second attempt is
+// wasted on it.
+const hopeless = 2
 
 // faults counts what is not on a sheet, wires before words.
 func faults(c *composed) int { return 100*len(c.routes.Failed) + len(c.labels.Missing) }
