@@ -44,8 +44,9 @@ func (p Pin) Ref() string { return p.Part + "." + p.Name }
 
 // Ink is the box of one mark of a symbol, without the strokes to its pins.
 type Ink struct {
-	Part string
-	Box  ink.Rect
+	Part   string // part, or the wire of a sleeve
+	Box    ink.Rect
+	Sleeve bool // joins two pieces of a wire
 }
 
 // Text is one line of words.

@@ -106,7 +106,7 @@ func (d *Drawing) judgeLines(add adder) {
 				add("off-page", r.A, "%s leaves the page", w.Name)
 			}
 			for _, k := range d.Inks {
-				if k.Part != w.Name && through(r, k.Box) {
+				if !(k.Sleeve && k.Part == w.Name) && through(r, k.Box) {
 					add("through-symbol", r.A, "%s runs through %s", w.Name, k.Part)
 				}
 			}
@@ -187,7 +187,7 @@ func (d *Drawing) judgeText(add adder) {
 		}
 		d.judgeTextOnLines(&t, add)
 		for _, k := range d.Inks {
-			if k.Part != t.Owner && t.Box.Meets(k.Box.Grow(0.05)) {
+			if (k.Sleeve || k.Part != t.Owner) && t.Box.Meets(k.Box) {
 				add("text-on-symbol", at, "%q on %s", t.String, k.Part)
 			}
 		}

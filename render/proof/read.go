@@ -58,7 +58,7 @@ type reader struct {
 type mark struct {
 	part   string
 	runs   [][]ink.Point
-	filled bool
+	sleeve bool
 }
 
 func (r *reader) token(tok xml.Token) error {
@@ -163,7 +163,7 @@ func (r *reader) path(a map[string]string) error {
 			r.d.Dots = append(r.d.Dots, centre(run))
 		}
 	case "part", "flag", "sleeve":
-		r.marks = append(r.marks, mark{part: r.partName(), runs: runs, filled: a["fill"] != ""})
+		r.marks = append(r.marks, mark{part: r.partName(), runs: runs, sleeve: g.class == "sleeve"})
 	case "pin":
 		r.d.Pins = append(r.d.Pins, Pin{Part: r.partName(), Name: g.name, At: runs[0][0]})
 	case "enclosure":
@@ -220,7 +220,7 @@ func (r *reader) finish() {
 	for _, m := range r.marks {
 		for _, run := range m.runs {
 			if box, ok := bodyOf(run, at[m.part]); ok {
-				r.d.Inks = append(r.d.Inks, Ink{Part: m.part, Box: box})
+				r.d.Inks = append(r.d.Inks, Ink{Part: m.part, Box: box, Sleeve: m.sleeve})
 			}
 		}
 	}

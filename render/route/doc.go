@@ -23,6 +23,7 @@ const (
 	priceFourWay   = 60  // two taps at one point of a bar
 	priceParallel  = 7   // a foreign wire one unit beside
 	priceBeside    = 3   // a body one unit beside
+	priceBesideBar = 15  // a bar one unit beside
 	priceTight     = 40  // a body half a unit beside
 	priceFront     = 60  // before a foreign pin
 	priceRail      = 400 // across a supply rail

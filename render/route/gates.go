@@ -130,6 +130,7 @@ func (r *Router) layBar(bar int) {
 		}
 		p := r.grid.point(c)
 		r.grid.metal[p] = int32(r.pins + bar)
+		r.shadeBar(p, a, b)
 		switch r.d.Bars[bar].Row {
 		case arrange.TopRow:
 			t.gates = append(t.gates, gate{at: p, out: down})
@@ -141,6 +142,16 @@ func (r *Router) layBar(bar int) {
 	}
 	if r.d.Bars[bar].Row == arrange.Free {
 		t.gates = append(t.gates, r.barEnds(span, a)...)
+	}
+}
+
+// shadeBar makes the points on both sides of a bar dearer: a wire close along it could be
+// taken for it.
+func (r *Router) shadeBar(p, a, b int) {
+	for _, side := range [2]int{a, b} {
+		if q, ok := r.grid.next(p, side); ok {
+			r.grid.beside[q] = max(r.grid.beside[q], priceBesideBar)
+		}
 	}
 }
 

@@ -78,7 +78,7 @@ type joint struct {
 // Measures of the mark of a joint, in units: the sleeve of IEC 60617 03-02-01.
 const (
 	sleeveLong  = 1.0
-	sleeveWide  = 0.7
+	sleeveWide  = 0.6
 	sleeveClear = 0.25
 )
 
@@ -101,18 +101,21 @@ func (s *Sheet) joints(i int, points []ink.Point, n int) []joint {
 }
 
 // jointStep is how far apart places for a joint are tried, in units.
-const jointStep = 0.5
+const jointStep = 0.25
 
-// nearestJoint tries places from the wanted one outwards, none before from.
+// nearestJoint tries places from the wanted one outwards, none before from, clear of all
+// that stands around if there is such a place, else just not on it.
 func (s *Sheet) nearestJoint(i int, points []ink.Point, from, want float64) (joint, bool) {
 	total := length(points)
-	for off := 0.0; off < total; off += jointStep {
-		for _, at := range [2]float64{want + off, want - off} {
-			if at < from+sleeveLong/2 || at > total-sleeveLong/2 {
-				continue
-			}
-			if j := pointAlong(points, at); s.jointFits(i, points, j) {
-				return j, true
+	for _, clear := range [3]float64{sleeveClear, 0.1, 0} {
+		for off := 0.0; off < total; off += jointStep {
+			for _, at := range [2]float64{want + off, want - off} {
+				if at < from+sleeveLong/2 || at > total-sleeveLong/2 {
+					continue
+				}
+				if j := pointAlong(points, at); s.jointFits(i, points, j, clear) {
+					return j, true
+				}
 			}
 		}
 	}
@@ -120,13 +123,13 @@ func (s *Sheet) nearestJoint(i int, points []ink.Point, from, want float64) (joi
 }
 
 // jointFits reports whether a sleeve at a place stays on its run and clear of the rest.
-func (s *Sheet) jointFits(i int, points []ink.Point, j joint) bool {
-	half := sleeveLong/2 + sleeveClear
+func (s *Sheet) jointFits(i int, points []ink.Point, j joint, clear float64) bool {
+	half := sleeveLong/2 + clear
 	a, b := pointAlong(points, j.along-half), pointAlong(points, j.along+half)
 	if a.level != j.level || b.level != j.level || abs(a.at.X-b.at.X)+abs(a.at.Y-b.at.Y) < 2*half-0.01 {
 		return false
 	}
-	box := j.box(sleeveClear)
+	box := j.box(clear)
 	for k, path := range s.c.routes.Paths {
 		if k != i && touchesPath(box, path) {
 			return false

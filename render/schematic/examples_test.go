@@ -3,7 +3,6 @@ package schematic
 import (
 	"bytes"
 	"fmt"
-	"os"
 	"path/filepath"
 	"sort"
 	"strings"
@@ -61,12 +60,9 @@ func paint(t testing.TB, s *Sheet, o Options) []byte {
 // Every shipped example on both usual papers: read back from the finished file, nothing may
 // be misread, and what is joined on paper is what is joined on the cart. The limits are
 // those of package proof.
-//
-// It takes minutes, and the control sheet of the two-seat cart does not pass on every paper
-// yet, so it runs where LUGWRIGHT_SHEETS is set; what it says of a change is to be read.
 func TestExamplesCanBeRead(t *testing.T) {
-	if os.Getenv("LUGWRIGHT_SHEETS") == "" {
-		t.Skip("set LUGWRIGHT_SHEETS to read every sheet of the examples back")
+	if testing.Short() {
+		t.Skip("laying out every sheet of every example takes half a minute")
 	}
 	for _, paper := range []frame.Paper{frame.A4(), frame.Letter()} {
 		for _, file := range examples(t) {

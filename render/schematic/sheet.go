@@ -104,7 +104,7 @@ func composeAll(sheets []*Sheet, o Options) error {
 var reductions = [...]struct {
 	scale    float64
 	attempts int
-}{{1, 3}, {1.07, 3}, {1.136, 14}}
+}{{1, 3}, {1.07, 2}, {1.136, 4}}
 
 // compose lays out a sheet, in smaller lettering only if it is not whole otherwise.
 func (s *Sheet) compose(o Options) error {
