@@ -13,6 +13,7 @@ type circuit struct {
 	bars    []*bar
 	lines   []*line
 	on      map[*wiring.Terminal]spot
+	parent  []int // of each cluster: the one that it was divided from, or itself
 }
 
 // spot is where a terminal is drawn: on a device or on a bar.

@@ -26,7 +26,7 @@ func (c *circuit) cluster() int {
 	clusters := c.seed()
 	c.spread()
 	c.adopt()
-	return clusters
+	return c.divide(clusters)
 }
 
 // seed gives the first devices their clusters and returns how many clusters there are.
@@ -276,4 +276,14 @@ func (c *circuit) nameOf(cluster int) string {
 		}
 	}
 	return "low voltage"
+}
+
+// nameOfTraction says what the first cluster is: without a motor it is the pack alone.
+func (c *circuit) nameOfTraction() string {
+	for _, d := range c.devices {
+		if d.part.Kind.Traction {
+			return "traction and control"
+		}
+	}
+	return "pack"
 }

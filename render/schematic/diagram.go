@@ -302,7 +302,7 @@ func (g *drafting) addFlag(f *flag) error {
 // addFrames draws a dash-dot line round what is left together of an unfolded block.
 func (g *drafting) addFrames() {
 	for _, b := range g.s.bars {
-		if !feeds(b) || b.owner != nil || b.row != arrange.TopRow || g.s.repeats[b] {
+		if !feeds(b) || b.owner != nil || b.row != arrange.TopRow {
 			continue
 		}
 		f := arrange.Frame{Name: b.part.Designation, Bars: []int{g.barOf[b]}, Caption: words(blockWords(b.part))}

@@ -120,8 +120,8 @@ func judge(t *testing.T, s *Sheet, file []byte, drawn map[string]bool) {
 func shown(nets []proof.Net) []string {
 	var all []string
 	for _, n := range nets {
-		if len(n.Pins) > 1 || len(n.Wires) > 0 {
-			all = append(all, fmt.Sprint(compact(n.Pins), n.Wires))
+		if pins := compact(n.Pins); len(pins) > 1 || len(n.Wires) > 0 {
+			all = append(all, fmt.Sprint(pins, n.Wires))
 		}
 	}
 	sort.Strings(all)

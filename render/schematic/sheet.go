@@ -66,26 +66,22 @@ func Sheets(h *wiring.Harness, o Options) ([]*Sheet, error) {
 	}
 	c := newCircuit(h)
 	clusters := c.cluster()
-	var best []*Sheet
-	for _, plan := range plans(clusters, c.weigh) {
-		s := &set{circuit: c, plan: plan, first: o.First, zone: o.Zone, zones: map[spot]string{}}
-		sheets, full, err := s.draft(o)
-		if err != nil {
-			return nil, err
-		}
-		best = sheets
-		if !full {
-			break
-		}
-	}
-	if err := composeAll(best, o); err != nil {
+	s := &set{circuit: c, first: o.First, zone: o.Zone, zones: map[spot]string{}}
+	if err := s.planSheets(c.used(clusters), s.fits(o)); err != nil {
 		return nil, err
 	}
-	for _, s := range best {
-		s.note(o)
-		s.count()
+	sheets, err := s.draft(o)
+	if err != nil {
+		return nil, err
 	}
-	return best, nil
+	if err := composeAll(sheets, o); err != nil {
+		return nil, err
+	}
+	for _, sheet := range sheets {
+		sheet.note(o)
+		sheet.count()
+	}
+	return sheets, nil
 }
 
 // composeAll lays out the sheets, each for itself.
@@ -136,23 +132,24 @@ const hopeless = 2
 // faults counts what is not on a sheet, wires before words.
 func faults(c *composed) int { return 100*len(c.routes.Failed) + len(c.labels.Missing) }
 
-// draft makes the diagrams of all sheets. The second result tells whether one is too full.
-func (s *set) draft(o Options) (sheets []*Sheet, full bool, err error) {
+// draft makes the diagrams of all sheets.
+func (s *set) draft(o Options) ([]*Sheet, error) {
 	s.contents = s.circuit.split(s.plan, s.first)
+	var sheets []*Sheet
 	for i, c := range s.contents {
-		g, err := draft(s, c, int(o.Width/symbol.Unit), int(o.Height/symbol.Unit))
+		g, err := s.draftSheet(c, o)
 		if err != nil {
-			return nil, false, err
+			return nil, err
 		}
-		full = full || arrange.Breadth(&g.d) > crowded*float64(g.d.Width)
 		sheets = append(sheets, &Sheet{Number: c.number, Title: s.title(i), set: s, unit: symbol.Unit, g: g})
 	}
-	return sheets, full, nil
+	return sheets, nil
 }
 
-// crowded is how many times its breadth a sheet may need before it is divided: columns can
-// share some of the room that each of them asks for.
-const crowded = 1.35
+// draftSheet makes the diagram of one sheet at full size.
+func (s *set) draftSheet(c *content, o Options) (*drafting, error) {
+	return draft(s, c, int(o.Width/symbol.Unit), int(o.Height/symbol.Unit))
+}
 
 // sheetOf is the number of the sheet that shows a cluster.
 func (s *set) sheetOf(cluster int) int {
@@ -173,13 +170,16 @@ func (s *set) title(i int) string {
 	}
 	var names []string
 	for _, k := range s.plan[i] {
-		switch k {
+		switch s.circuit.parent[k] {
 		case traction:
-			names = append(names, "traction and control")
+			names = append(names, s.circuit.nameOfTraction())
 		case supply:
 			names = append(names, "charging and supply")
 		default:
-			names = append(names, s.circuit.nameOf(k))
+			names = append(names, s.circuit.nameOf(s.circuit.parent[k]))
+		}
+		if s.circuit.parent[k] != k {
+			names[len(names)-1] += ", continued"
 		}
 	}
 	return strings.Join(names, ", ")

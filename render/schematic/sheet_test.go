@@ -81,20 +81,31 @@ func TestReferencesMeet(t *testing.T) {
 	}
 }
 
-func TestPlans(t *testing.T) {
-	weight := func(w ...int) func(int) int { return func(k int) int { return w[k] } }
+// A sheet takes the next cluster as long as there is room.
+func TestPlanSheets(t *testing.T) {
+	size := []int{30, 20, 20, 50, 10}
+	fits := func(plan [][]int, sheet int) (bool, error) {
+		sum := 0
+		for _, k := range plan[sheet] {
+			sum += size[k]
+		}
+		return sum <= 60, nil
+	}
 	for _, c := range []struct {
-		n    int
-		w    func(int) int
-		want [][][]int
+		used []int
+		want [][]int
 	}{
-		{3, weight(0, 0, 0), [][][]int{{{traction}}}},
-		{3, weight(5, 0, 0), [][][]int{{{0}}}},
-		{3, weight(5, 0, 4), [][][]int{{{0, 2}}, {{0}, {2}}}},
-		{3, weight(5, 3, 4), [][][]int{{{0, 1, 2}}, {{0}, {1, 2}}, {{0}, {1}, {2}}}},
+		{[]int{0}, [][]int{{0}}},
+		{[]int{0, 1}, [][]int{{0, 1}}},
+		{[]int{0, 1, 2}, [][]int{{0, 1}, {2}}},
+		{[]int{0, 1, 2, 3, 4}, [][]int{{0, 1}, {2}, {3, 4}}},
 	} {
-		if diff := cmp.Diff(c.want, plans(c.n, c.w)); diff != "" {
-			t.Error(diff)
+		s := &set{}
+		if err := s.planSheets(c.used, fits); err != nil {
+			t.Fatal(err)
+		}
+		if diff := cmp.Diff(c.want, s.plan); diff != "" {
+			t.Errorf("%v:\n%s", c.used, diff)
 		}
 	}
 }

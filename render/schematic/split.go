@@ -71,13 +71,13 @@ func (c *circuit) shelter(sheets []*content, sheetOf map[int]*content) {
 // repeatBars draws a rail again on a sheet on which several of its wires land.
 func (c *circuit) repeatBars(s *content, sheetOf map[int]*content) {
 	for _, b := range c.bars {
-		if sheetOf[b.cluster] == s || !b.thick && !b.railLike {
+		if sheetOf[b.cluster] == s || !c.isCommon(spot{bar: b}) {
 			continue
 		}
 		n := 0
 		for _, l := range b.lines {
 			o := l.other(nil, b)
-			if o.device != nil && sheetOf[o.device.cluster] == s && l.wire != nil {
+			if o.device != nil && sheetOf[o.device.cluster] == s {
 				n++
 			}
 		}
@@ -137,29 +137,4 @@ func (s *content) isHome(l *line, sheetOf map[int]*content) bool {
 		}
 	}
 	return false
-}
-
-// plans lists the ways to divide the clusters into sheets, the fewest sheets first.
-func plans(clusters int, weight func(cluster int) int) [][][]int {
-	var used []int
-	for k := range clusters {
-		if weight(k) > 0 {
-			used = append(used, k)
-		}
-	}
-	if len(used) == 0 {
-		used = []int{traction}
-	}
-	all := [][][]int{{used}}
-	if len(used) > 2 {
-		all = append(all, [][]int{used[:1], used[1:]})
-	}
-	if len(used) > 1 {
-		apart := make([][]int, len(used))
-		for i, k := range used {
-			apart[i] = []int{k}
-		}
-		all = append(all, apart)
-	}
-	return all
 }
