@@ -32,38 +32,97 @@ func refine(d *arrange.Diagram, c *composed, tries int) *composed {
 		c = finish(d, c.whole, nil)
 	}
 	c.labels = label.Place(d, c.layout, c.routes.Paths, c.routes.Dots, true)
+	return repair(d, c, tinker)
+}
+
+// mostRepairs bounds the changes that are tried for the last few words without a place.
+const mostRepairs = 160
+
+// repair goes on with changes near what still has no place, leaders allowed, until all is
+// on the sheet.
+func repair(d *arrange.Diagram, c *composed, tinker *arrange.Tinker) *composed {
+	least := quality(d, c)
+	for range mostRepairs {
+		if c.isWhole() {
+			break
+		}
+		l, ok := tinker.Change(c.whole, unplaced(d, c))
+		if !ok {
+			continue
+		}
+		n := finish(d, l, c)
+		n.labels = label.Place(d, n.layout, n.routes.Paths, n.routes.Dots, true)
+		if q := quality(d, n); faults(n) < faults(c) || faults(n) == faults(c) && q < least {
+			c, least = n, q
+		}
+	}
 	return c
+}
+
+// unplaced lists the items at the ends of wires whose words, or which themselves, have no
+// place, and of wires on a bar without a name.
+func unplaced(d *arrange.Diagram, c *composed) []int {
+	p := newPicking(d)
+	for _, w := range c.routes.Failed {
+		p.wire(w)
+	}
+	for _, m := range c.labels.Missing {
+		if m.Kind == label.OfWire || m.Kind == label.OfMark {
+			p.wire(m.Index)
+			continue
+		}
+		for w := range d.Wires {
+			for _, e := range d.Wires[w].Ends {
+				if m.Kind == label.OfBar && e.IsBar() && e.Pin == m.Index {
+					p.wire(w)
+				}
+			}
+		}
+	}
+	return p.items
+}
+
+// picking collects items, each once.
+type picking struct {
+	d     *arrange.Diagram
+	seen  []bool
+	items []int
+}
+
+func newPicking(d *arrange.Diagram) *picking {
+	return &picking{d: d, seen: make([]bool, len(d.Items))}
+}
+
+// wire adds the items at the ends of a wire.
+func (p *picking) wire(w int) {
+	for _, e := range p.d.Wires[w].Ends {
+		if !e.IsBar() && !p.seen[e.Item] && !p.d.Items[e.Item].Fixed {
+			p.seen[e.Item] = true
+			p.items = append(p.items, e.Item)
+		}
+	}
 }
 
 // sore lists the items at the ends of wires that have no label or no good one, or that bend
 // often.
 func sore(d *arrange.Diagram, c *composed) []int {
-	seen := make([]bool, len(d.Items))
-	var items []int
-	add := func(w int) {
-		for _, e := range d.Wires[w].Ends {
-			if !e.IsBar() && !seen[e.Item] && !d.Items[e.Item].Fixed {
-				seen[e.Item] = true
-				items = append(items, e.Item)
-			}
-		}
-	}
+	p := newPicking(d)
 	for _, m := range c.labels.Missing {
 		if m.Kind == label.OfWire || m.Kind == label.OfMark {
-			add(m.Index)
+			p.wire(m.Index)
 		}
 	}
 	for _, l := range c.labels.Labels {
 		if l.Kind == label.OfWire && l.Turned {
-			add(l.Index)
+			p.wire(l.Index)
 		}
 	}
-	for w, p := range c.routes.Paths {
-		if len(p) > manyCorners {
-			add(w)
+	for w, path := range c.routes.Paths {
+		if len(path) > manyCorners {
+			p.wire(w)
 		}
 	}
-	return items
+	return p.items
 }
 
 // manyCorners of a path, its ends included, call for a better place of what it joins.
