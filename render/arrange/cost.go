@@ -1,5 +1,7 @@
 package arrange
 
+import "slices"
+
 // Cost is what a layout comes to at first sight, in units of wire.
 type Cost struct {
 	Total     float64
@@ -64,8 +66,8 @@ func (p *plan) count(v *way, hits *int) int {
 	return n
 }
 
-// Clashes counts the pairs of items, and of items and splices, that do not keep their
-// distance.
+// Clashes counts the pairs of items, of items and splices, and of items and the frames of
+// others, that do not keep their distance.
 func Clashes(d *Diagram, l *Layout) int {
 	p := &plan{d: d, l: l, hulls: make([]footprint, len(d.Items))}
 	n := 0
@@ -73,6 +75,11 @@ func Clashes(d *Diagram, l *Layout) int {
 		p.hulls[i] = p.measure(i)
 		for j := range i {
 			if Touch(p.hulls[i].all, p.hulls[j].all) && clash(&p.hulls[i], &p.hulls[j]) > 0 {
+				n++
+			}
+		}
+		for f := range d.Frames {
+			if !slices.Contains(d.Frames[f].Items, i) && Touch(p.hulls[i].all, Grown(l.FrameBox(d, f), 0.2)) {
 				n++
 			}
 		}

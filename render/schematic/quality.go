@@ -42,5 +42,5 @@ func quality(d *arrange.Diagram, c *composed) float64 {
 	for _, l := range c.labels.Labels {
 		q += l.Cost
 	}
-	return q + costClash*float64(arrange.Clashes(d, c.whole))
+	return q + costClash*float64(arrange.Clashes(d, c.layout))
 }

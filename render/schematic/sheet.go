@@ -100,7 +100,7 @@ func composeAll(sheets []*Sheet, o Options) error {
 var reductions = [...]struct {
 	scale    float64
 	attempts int
-}{{1, 3}, {1.07, 2}, {1.136, 4}}
+}{{1, 4}, {1.07, 2}, {1.136, 3}}
 
 // compose lays out a sheet, in smaller lettering only if it is not whole otherwise.
 func (s *Sheet) compose(o Options) error {
