@@ -20,6 +20,7 @@ const (
 	priceCrossing  = 320
 	priceTee       = 25
 	priceTeeAtPin  = 45  // beside the pin itself: legible, but tight
+	priceHeavyTee  = 120 // more for a traction cable, which should run straight to its pin
 	priceFourWay   = 60  // two taps at one point of a bar
 	priceParallel  = 7   // a foreign wire one unit beside
 	priceBeside    = 3   // a body one unit beside

@@ -23,45 +23,68 @@ func (r *Router) Result() *Result {
 	return res
 }
 
-// reachPins returns the paths with one wire of each trunk drawn on to the pin: the one
-// that lands farthest out, in line if there is one. The others then join it at tees.
+// reachPins returns the paths with the trunks drawn: the heaviest wire of each runs on to
+// the pin, and one that lands farther out runs on to where the heaviest lands. The others
+// join these at tees.
 func (r *Router) reachPins() [][]int {
 	points := append([][]int(nil), r.paths...)
 	for t := range r.terms {
-		if r.terms[t].trunk == nil {
+		trunk := r.terms[t].trunk
+		if trunk == nil {
 			continue
 		}
-		w, side, i := r.leader(t)
-		if w < 0 {
+		all := r.landings(t)
+		if len(all) == 0 {
 			continue
 		}
-		points[w] = extended(points[w], side, r.terms[t].trunk[:i])
+		main, far := all[0], all[0]
+		for _, l := range all[1:] {
+			if l.rank(r) > main.rank(r) {
+				main = l
+			}
+			if l.at > far.at || l.at == far.at && l.inLine && !far.inLine {
+				far = l
+			}
+		}
+		points[main.wire] = extended(points[main.wire], main.side, trunk[:main.at])
+		if far.at > main.at {
+			points[far.wire] = extended(points[far.wire], far.side, trunk[main.at:far.at])
+		}
 	}
 	return points
 }
 
-// leader finds the wire that lands farthest out on a trunk, its end, and where on the trunk.
-func (r *Router) leader(t int) (wire, side, at int) {
-	wire = none
-	best := none
+// landing is the end of a wire on a trunk.
+type landing struct {
+	wire, side int
+	at         int // index into the trunk, from the pin outwards
+	inLine     bool
+}
+
+// rank orders landings by the weight of their wires; of equals the one in line and farthest
+// out comes first.
+func (l landing) rank(r *Router) int {
+	rank := r.d.Wires[l.wire].Weight*1000 + 2*l.at
+	if l.inLine {
+		rank++
+	}
+	return rank
+}
+
+// landings lists the ends of the routed wires on a trunk.
+func (r *Router) landings(t int) []landing {
+	var all []landing
 	for w, p := range r.paths {
 		if p == nil {
 			continue
 		}
-		for s, e := range r.d.Wires[w].Ends {
-			if r.number(e) != t {
-				continue
-			}
-			rank := 2 * indexOf(r.terms[t].trunk, endPoint(p, s))
-			if r.inLine(t, p, s) {
-				rank++
-			}
-			if rank > best {
-				best, wire, side, at = rank, w, s, rank/2
+		for side, e := range r.d.Wires[w].Ends {
+			if r.number(e) == t {
+				all = append(all, landing{w, side, indexOf(r.terms[t].trunk, endPoint(p, side)), r.inLine(t, p, side)})
 			}
 		}
 	}
-	return wire, side, at
+	return all
 }
 
 // inLine reports whether a path leaves its end in the direction of the trunk.
@@ -117,20 +140,16 @@ func (r *Router) corners(p []int) []symbol.Cell {
 // dots lists where wires join: every landing on a bar, and every point of a pin or trunk
 // at which a wire ends beside another one.
 func (r *Router) dots(points [][]int) []symbol.Cell {
-	ends := map[int]int{}
+	ends := map[int]bool{}
 	for w, p := range r.paths {
 		if p == nil {
 			continue
 		}
 		for s, e := range r.d.Wires[w].Ends {
 			t := &r.terms[r.number(e)]
-			at := endPoint(p, s)
-			if t.bar != none {
-				ends[at] = 2
-				continue
-			}
-			if endPoint(points[w], s) == at && t.trunk != nil && r.shared(points, w, at) {
-				ends[at] = 2
+			at := endPoint(points[w], s)
+			if t.bar != none || t.trunk != nil && r.shared(points, w, at) {
+				ends[at] = true
 			}
 		}
 	}

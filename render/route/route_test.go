@@ -299,3 +299,17 @@ func (u union) join(a, b string) {
 	}
 	u[u.find(a)] = u.find(b)
 }
+
+// The heaviest wire of a pin runs on to it, whoever lands farther out.
+func TestHeaviestWireReachesThePin(t *testing.T) {
+	b := arrangetest.New(70, 40).Two("F1", arrange.InChain).Two("F2", arrange.InChain).Two("F3", arrange.InChain)
+	b.Wire("W1", "F1.2", "F2.1", "", 1).Wire("W2", "F3.1", "F2.1", "", 4)
+	r := route.Run(&b.D, &arrange.Layout{Items: []arrange.Place{at(20, 4), at(20, 24), at(40, 24)}}, nil)
+	if len(r.Failed) > 0 {
+		t.Fatal(r.Failed)
+	}
+	heavy := r.Paths[1]
+	if heavy[0] != (cell{X: 20, Y: 24}) && heavy[len(heavy)-1] != (cell{X: 20, Y: 24}) {
+		t.Errorf("the cable runs %v and not to the pin at 20, 24", heavy)
+	}
+}

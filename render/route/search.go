@@ -89,6 +89,9 @@ func (r *Router) gatePrice(q quest, t *terminal, g gate) (int, bool) {
 	if g.turn {
 		return g.price, true
 	}
+	if t.bar == none && g.price > 0 && r.d.Wires[q.wire].Weight >= heavy {
+		g.price += priceHeavyTee
+	}
 	if o := r.grid.ownerOf(g.at, g.out); o != none && !q.tear {
 		return 0, false
 	}
