@@ -191,7 +191,7 @@ func compact(s []string) []string {
 
 // The same job gives the same bytes, whatever ran before and beside it.
 func TestSameBytesAgain(t *testing.T) {
-	file := examples(t)[0]
+	file := "../../examples/tern-point/jobs/tern-point-shuttle-3.yaml"
 	o := areaOn(frame.A4())
 	var first [][]byte
 	for round := range 2 {

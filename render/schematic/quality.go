@@ -12,7 +12,9 @@ const (
 	costUnmarked   = 120 // the name of a terminal or bar without a place
 	costCrossing   = 60
 	costBend       = 12
-	heavyBends     = 3   // times, on a traction cable
+	heavyBends     = 3  // times, on a traction cable
+	costCrooked    = 30 // for each bend of a wire after the fourth
+	fewBends       = 4
 	costClash      = 500 // two items that touch
 )
 
@@ -27,7 +29,7 @@ func quality(d *arrange.Diagram, c *composed) float64 {
 		if d.Wires[w].Weight >= heavyWeight {
 			bend *= heavyBends
 		}
-		q += bend * float64(len(path)-2)
+		q += bend*float64(len(path)-2) + costCrooked*float64(max(0, len(path)-2-fewBends))
 		for i := 1; i < len(path); i++ {
 			q += abs(float64(path[i].X-path[i-1].X)) + abs(float64(path[i].Y-path[i-1].Y))
 		}

@@ -104,7 +104,7 @@ var reductions = [...]struct {
 
 // compose lays out a sheet, in smaller lettering only if it is not whole otherwise.
 func (s *Sheet) compose(o Options) error {
-	for _, r := range reductions {
+	for i, r := range reductions {
 		unit := symbol.Unit / r.scale
 		g, err := draft(s.set, s.g.s, int(o.Width/unit), int(o.Height/unit))
 		if err != nil {
@@ -112,6 +112,9 @@ func (s *Sheet) compose(o Options) error {
 		}
 		attempts := r.attempts
 		if arrange.Breadth(&g.d) > hopeless*float64(g.d.Width) {
+			if i+1 < len(reductions) {
+				continue
+			}
 			attempts = 1
 		}
 		c := compose(&g.d, attempts)
@@ -122,11 +125,12 @@ func (s *Sheet) compose(o Options) error {
 			break
 		}
 	}
+	s.c.centre(&s.g.d)
 	return nil
 }
 
-// hopeless is how many times its breadth a sheet may need before a second attempt is
-// wasted on it.
+// hopeless is how many times its breadth a sheet may need before more than one attempt, in
+// the smallest lettering, is wasted on it.
 const hopeless = 2
 
 // faults counts what is not on a sheet, wires before words.

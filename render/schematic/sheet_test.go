@@ -2,12 +2,15 @@ package schematic
 
 import (
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
 
 	"github.com/lugwright/lugwright/render/ink"
+	"github.com/lugwright/lugwright/render/sheet/frame"
 	"github.com/lugwright/lugwright/wiring"
+	"github.com/lugwright/lugwright/wiring/job"
 )
 
 func TestJointsLieInOrderOnTheLine(t *testing.T) {
@@ -26,43 +29,53 @@ func TestJointsLieInOrderOnTheLine(t *testing.T) {
 	}
 }
 
-// An extended wire shows each of its pieces, joined by a sleeve.
-func TestExtendedWireShowsItsPieces(t *testing.T) {
-	o := Options{Width: 270, Height: 170}
-	sheets, err := Sheets(load(t, "../../examples/tern-point/jobs/tern-point-14.yaml"), o)
+// shuttle is one of the examples laid out on A4, once for all tests that look at it.
+var shuttle = sync.OnceValues(func() ([]*Sheet, error) {
+	h, _, err := job.Load("../../examples/tern-point/jobs/tern-point-shuttle-3.yaml", job.Options{})
 	if err != nil {
-		t.Fatal(err)
+		return nil, err
 	}
-	for _, s := range sheets {
+	return Sheets(h, areaOn(frame.A4()))
+})
+
+func shuttleSheets(t *testing.T) []*Sheet {
+	t.Helper()
+	sheets, err := shuttle()
+	if err != nil || len(sheets) < 2 {
+		t.Fatalf("%d sheets, %v", len(sheets), err)
+	}
+	return sheets
+}
+
+// An extended wire shows each of its pieces, with a sleeve between two.
+func TestExtendedWireShowsItsPieces(t *testing.T) {
+	o := areaOn(frame.A4())
+	sleeves, joints := 0, 0
+	for _, s := range shuttleSheets(t) {
 		rec := ink.NewRecorder(o.Width, o.Height)
 		s.Draw(rec)
-		for i := range s.g.wires {
-			d := s.g.wires[i]
-			if d.line.wire == nil || d.flag != nil {
-				continue
-			}
-			ps := s.piecesOf(i)
-			if len(ps) != max(1, len(d.line.wire.Pieces)) {
-				t.Errorf("%s shows %d of %d pieces", d.line.wire.Name(), len(ps), len(d.line.wire.Pieces))
+		for _, m := range rec.Marks {
+			for _, g := range m.Groups {
+				if g.Class == "sleeve" {
+					sleeves++
+				}
 			}
 		}
+		for i, w := range s.g.wires {
+			if w.line.wire != nil && s.c.routes.Paths[i] != nil {
+				joints += len(s.piecesOf(i)) - 1
+			}
+		}
+	}
+	if sleeves != joints || joints == 0 {
+		t.Errorf("%d sleeves for %d joints", sleeves, joints)
 	}
 }
 
 // A flag names the sheet and the zone where its wire goes on, and so does the one there.
 func TestReferencesMeet(t *testing.T) {
-	o := Options{Width: 270, Height: 170, Zone: func(at ink.Point) string {
-		return string(rune('A'+int(at.Y/60))) + string(rune('1'+int(at.X/70)))
-	}}
-	sheets, err := Sheets(load(t, "../../examples/tern-point/jobs/tern-point-14.yaml"), o)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if len(sheets) < 2 {
-		t.Skip("all on one sheet")
-	}
 	seen := map[*wiring.Wire]int{}
-	for _, s := range sheets {
+	for _, s := range shuttleSheets(t) {
 		for _, f := range s.g.s.flags {
 			if f.there().terminal == nil {
 				continue
@@ -78,6 +91,9 @@ func TestReferencesMeet(t *testing.T) {
 		if n != 2 {
 			t.Errorf("%s has %d flags, want one on either sheet", w.Name(), n)
 		}
+	}
+	if len(seen) == 0 {
+		t.Error("no wire leaves a sheet")
 	}
 }
 
@@ -127,5 +143,15 @@ func TestCrowdedAreaListsWhatIsMissing(t *testing.T) {
 	}
 	if _, err := Sheets(load(t, "../../examples/tern-point/jobs/tern-point-14.yaml"), Options{Width: 60, Height: 50}); err == nil {
 		t.Error("an area of 60 x 50 mm is accepted")
+	}
+}
+
+// As much is free at the left of a sheet as at its right.
+func TestSheetsAreCentred(t *testing.T) {
+	for _, s := range shuttleSheets(t) {
+		h := s.c.hull(&s.g.d)
+		if off := h.X0 + h.X1 - float64(s.g.d.Width); off > 1.01 || off < -1.01 {
+			t.Errorf("sheet %d reaches from %v to %v of %d", s.Number, h.X0, h.X1, s.g.d.Width)
+		}
 	}
 }
