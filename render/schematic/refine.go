@@ -35,6 +35,10 @@ func refine(d *arrange.Diagram, c *composed, tries int) *composed {
 	return repair(d, c, tinker)
 }
 
+// mendable is how many faults of a sheet are worth repairing: with more of them another
+// attempt gets further.
+const mendable = 4
+
 // mostRepairs bounds the changes that are tried for the last few words without a place.
 const mostRepairs = 160
 
@@ -43,7 +47,7 @@ const mostRepairs = 160
 func repair(d *arrange.Diagram, c *composed, tinker *arrange.Tinker) *composed {
 	least := quality(d, c)
 	for range mostRepairs {
-		if c.isWhole() {
+		if n := faults(c); n == 0 || n > mendable {
 			break
 		}
 		l, ok := tinker.Change(c.whole, unplaced(d, c))

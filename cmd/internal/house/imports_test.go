@@ -108,7 +108,7 @@ func ours(name string) bool {
 func verdict(folder string, test bool, name string) string {
 	switch {
 	case outside(name):
-		return outsideVerdict(folder, test, name)
+		return outsideVerdict(folder, test || supporter(folder), name)
 	case !ours(name) || folder == name:
 		return ""
 	case test || supporter(folder):
@@ -209,6 +209,8 @@ func TestVerdict(t *testing.T) {
 		{"wiring/rules", false, "github.com/google/go-cmp/cmp", false},
 		{"wiring/path", false, "wiring/path/pathtest", false},
 		{"wiring/path", true, "wiring/path/pathtest", true},
+		{"wiring/path/pathtest", false, "pgregory.net/rapid", true},
+		{"wiring/path", false, "pgregory.net/rapid", false},
 		{"wiring/nowhere", false, "wiring", false},
 		{"wiring/rules", false, "example.org/thing", false},
 	} {
