@@ -1,6 +1,6 @@
-// Package catalog holds the kinds of device and the operating states that ship with the
-// program, as YAML files like those that a shop writes itself. They are data: to change
-// what a device is, change its file.
+// Package catalog holds the kinds of device, the operating states, and the platforms, kits
+// and add-ons that ship with the program, as YAML files like those that a shop writes
+// itself. They are data: to change what a device is, change its file.
 package catalog
 
 import (
@@ -86,4 +86,5 @@ func AddTo(f *diag.Files) {
 		f.Add(file, text)
 	}
 	f.Add(States())
+	addLayersTo(f)
 }

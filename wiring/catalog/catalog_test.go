@@ -221,8 +221,8 @@ func TestTexts(t *testing.T) {
 	}
 	var f diag.Files
 	AddTo(&f)
-	if n := len(f.Names()); n != len(Names())+1 {
-		t.Errorf("%d files to quote, %d kinds", n, len(Names()))
+	if n := len(f.Names()); n != len(Names())+len(Layers(""))+1 {
+		t.Errorf("%d files to quote, %d kinds and %d layers", n, len(Names()), len(Layers("")))
 	}
 	d, _ := Kind("reducer")
 	if line, ok := f.Line(d.At.File, d.At.Line); !ok || line != "kind: reducer" {

@@ -63,7 +63,7 @@ func TestBuiltInLayers(t *testing.T) {
 	if h.Part("K1") == nil || h.Part("X1") == nil {
 		t.Error("the built-in layers bring no parts")
 	}
-	if got := strings.Join(layerFiles(h), " "); got != "built in: kits/helper.yaml built in: platforms/stock.yaml kits/both.yaml job.yaml" {
+	if got := strings.Join(layerFiles(h), " "); got != "built-in/kits/helper.yaml built-in/platforms/stock.yaml kits/both.yaml job.yaml" {
 		t.Errorf("layers: %s", got)
 	}
 	_, findings, err = job.Load("bad.yaml", job.Options{FS: files, Catalog: c})
@@ -71,7 +71,7 @@ func TestBuiltInLayers(t *testing.T) {
 		t.Fatal(err)
 	}
 	want := "bad.yaml:2:15-19: error: no layer stok in platforms/, kits/, addons/ or built in: did you mean stock?\n" +
-		"built in: kits/reader.yaml:2:7-18: error: a built-in layer names no files\n"
+		"built-in/kits/reader.yaml:2:7-18: error: a built-in layer names no files\n"
 	if got := listing(findings); got != want {
 		t.Errorf("got\n%swant\n%s", got, want)
 	}

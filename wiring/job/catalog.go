@@ -21,5 +21,5 @@ func (o Options) catalog() *Catalog {
 	if o.Catalog != nil {
 		return o.Catalog
 	}
-	return &Catalog{Kind: catalog.Kind, Names: catalog.Names, States: catalog.States, AddTo: catalog.AddTo}
+	return &Catalog{Kind: catalog.Kind, Names: catalog.Names, States: catalog.States, AddTo: catalog.AddTo, Layers: catalog.LayerFS()}
 }

@@ -13,7 +13,8 @@ import (
 	"github.com/lugwright/lugwright/wiring/source"
 )
 
-// builtInMark begins the names of layers that ship.
+// builtInMark begins the names by which layers that ship are remembered. No path below a
+// root begins so.
 const builtInMark = "built in: "
 
 // layerFolders hold the layers that a word in `use` may name, in the order of search.

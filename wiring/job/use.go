@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"github.com/lugwright/lugwright/wiring"
+	"github.com/lugwright/lugwright/wiring/catalog"
 	"github.com/lugwright/lugwright/wiring/source"
 )
 
@@ -155,15 +156,15 @@ func (g *gatherer) builtIn(text string, known *[]string) (string, bool) {
 				continue
 			}
 			file := folder + "/" + name + ".yaml"
-			shown := builtInMark + file
-			if _, done := g.parsed[shown]; !done {
+			key := builtInMark + file
+			if _, done := g.parsed[key]; !done {
 				content, err := ships.read(file)
 				if err != nil {
 					return "", false
 				}
-				g.parsed[shown] = g.parse(shown, shown, content)
+				g.parsed[key] = g.parse(key, catalog.Prefix+file, content)
 			}
-			return shown, true
+			return key, true
 		}
 	}
 	return "", false

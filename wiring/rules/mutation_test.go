@@ -8,6 +8,7 @@ import (
 	"testing/fstest"
 
 	"github.com/lugwright/lugwright/wiring"
+	"github.com/lugwright/lugwright/wiring/catalog"
 	"github.com/lugwright/lugwright/wiring/diag"
 	"github.com/lugwright/lugwright/wiring/job"
 	"github.com/lugwright/lugwright/wiring/rule"
@@ -283,13 +284,9 @@ func TestForgottenTap(t *testing.T) {
 
 // TestPlatformsAloneAreAtMostWarnings looks at carts as they were before any work.
 func TestPlatformsAloneAreAtMostWarnings(t *testing.T) {
-	base := tree(t, examples)
-	for name := range base {
-		if !strings.HasPrefix(name, "platforms/") {
-			continue
-		}
-		t.Run(name, func(t *testing.T) {
-			result := check(t, base, name, string(base[name].Data))
+	for _, l := range catalog.Layers("platform") {
+		t.Run(l.Name, func(t *testing.T) {
+			result := check(t, nil, "platforms/"+l.Name+".yaml", string(l.Text))
 			for _, f := range result.Open(diag.Error) {
 				t.Errorf("%s:%d: %s (%s)", f.At.File, f.At.Line, f.Message, f.Rule)
 			}
