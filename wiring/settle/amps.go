@@ -59,12 +59,15 @@ func (p *Point) WireDrop(w *wiring.Wire, pole int) quantity.Volt {
 
 // WireOhms is the resistance that a wire, or each pole of a cord, has on the drawing, and
 // whether all its pieces are of known size and length, so that its drop means something.
-func (p *Point) WireOhms(w *wiring.Wire) (ohms quantity.Ohm, known bool) {
-	i, ok := p.net.wireOf[w]
+func (p *Point) WireOhms(w *wiring.Wire) (ohms quantity.Ohm, known bool) { return p.net.WireOhms(w) }
+
+// WireOhms is the resistance that a wire has on the drawing; see [Point.WireOhms].
+func (n *Network) WireOhms(w *wiring.Wire) (ohms quantity.Ohm, known bool) {
+	i, ok := n.wireOf[w]
 	if !ok {
 		return 0, false
 	}
-	return quantity.Ohm(p.net.wireOhms[i]), p.net.wireKnown[i]
+	return quantity.Ohm(n.wireOhms[i]), n.wireKnown[i]
 }
 
 // ElementAmps is the current through an element from its first node to its second, as the

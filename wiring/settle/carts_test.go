@@ -81,24 +81,6 @@ func TestCartsDoAsTheyShould(t *testing.T) {
 	}
 }
 
-func TestCartsAgreeWithSpice(t *testing.T) {
-	for _, name := range carts {
-		h := cart(t, name)
-		n := Compile(h)
-		for _, state := range h.States {
-			t.Run(name+"/"+state.Name, func(t *testing.T) {
-				at := *state
-				at.SOC = h.Assume.SOC
-				p, err := n.Settle(t.Context(), &at, Options{})
-				if err != nil {
-					t.Fatal(err)
-				}
-				compareWithSpice(t, p)
-			})
-		}
-	}
-}
-
 // positions calls f with every position of every control.
 func positions(h *wiring.Harness, f func(set map[*wiring.Control]string)) {
 	var controls []*wiring.Control
