@@ -8,6 +8,10 @@ type CheckOptions struct {
 	Options
 	Full  bool // sweep the product of all controls, whatever could be left out
 	First bool // stop at the first position that breaks the property
+	// Part looks at the first positions of a space that is larger than the limit, those with
+	// the fewest controls away from rest, instead of at none. Such a check can find what
+	// breaks a property and never proves it.
+	Part bool
 }
 
 // Check proves a property of all positions of a cart, or finds positions that break it. The
@@ -32,7 +36,7 @@ func CheckAll(ctx context.Context, c *Cart, ps []*Property, o CheckOptions) ([]R
 	tours := toursOf(open)
 	p := &progress{tell: o.Progress}
 	for _, t := range tours {
-		p.total = add(p.total, settlings([]*Space{t.space}, o.Options))
+		p.total = add(p.total, times(t.first, int64(len(o.charges()))))
 	}
 	var err error
 	for _, t := range tours {

@@ -48,6 +48,18 @@ func (o order) count() int64 {
 	return sum
 }
 
+// whole is how many axes the first n positions move at most in all ways: the largest such
+// number, -1 if n is 0.
+func (o order) whole(n int64) int {
+	for w, count := range o.ways[0] {
+		if n < count {
+			return w - 1
+		}
+		n -= count
+	}
+	return len(o.moves)
+}
+
 // at tells which axes position i moves, and to which of their positions.
 func (o order) at(i int64, move func(axis, position int)) {
 	w := 0

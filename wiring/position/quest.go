@@ -17,6 +17,7 @@ type quest struct {
 	network  *settle.Network
 	spaces   []*Space
 	found    map[string]Counterexample // by subject
+	part     bool                      // it looks at the first positions of its spaces only
 	result   Result                    // without a verdict while it is open
 }
 
@@ -39,8 +40,11 @@ func newQuest(c *Cart, p *Property, o CheckOptions) *quest {
 		q.prune()
 	}
 	if err := tooMany(q.spaces, o.Options); err != nil {
-		q.result.Verdict, q.result.Why = Unproved, err.Error()
-		return q
+		if !o.Part {
+			q.result.Verdict, q.result.Why = Unproved, err.Error()
+			return q
+		}
+		q.part = true
 	}
 	if p.Network != nil && len(q.spaces) > 0 {
 		q.network = p.Network(c)
@@ -73,6 +77,9 @@ func (q *quest) mayShare() bool {
 	return q.property.Network == nil && q.property.Prune == nil
 }
 
+// whole reports whether this check asks for all positions of all controls that matter.
+func (q *quest) whole() bool { return len(q.spaces) == 1 && len(q.spaces[0].fixed) == 0 }
+
 // speaksOf reports whether a position is one that the property speaks of.
 func (q *quest) speaksOf(state *wiring.State) bool { return q.spaceOf(state) != nil }
 
@@ -84,6 +91,14 @@ func (q *quest) spaceOf(state *wiring.State) *Space {
 		}
 	}
 	return nil
+}
+
+// looksAt is how many positions of a space are looked at.
+func (q *quest) looksAt(s *Space) int64 {
+	if !q.part {
+		return s.Count()
+	}
+	return q.options.within(s, len(q.spaces))
 }
 
 // may reports whether a position could break the property.
@@ -170,6 +185,8 @@ func (q *quest) conclude() {
 	switch {
 	case len(r.Counterexamples) > 0:
 		r.Verdict = Broken
+	case q.part:
+		r.Verdict, r.Why = Unproved, q.lookedAt()
 	case r.Unsettled.Count > 0:
 		r.Verdict = Unproved
 		r.Why = fmt.Sprintf("%s no operating point; the first is with %s: %s",
@@ -181,6 +198,19 @@ func (q *quest) conclude() {
 	default:
 		r.Verdict = Holds
 	}
+}
+
+// lookedAt says how much of its spaces a check of a part looked at: all positions of so few
+// controls away from rest as the limit has room for.
+func (q *quest) lookedAt() string {
+	all, moved := int64(0), -1
+	for _, s := range q.spaces {
+		all = add(all, s.Count())
+		if whole := s.order.whole(q.options.within(s, len(q.spaces))); moved < 0 || whole < moved {
+			moved = whole
+		}
+	}
+	return fmt.Sprintf("of %d positions only those with up to %s away from rest were all looked at", all, counted(int64(moved), "control", "controls"))
 }
 
 func counted(n int64, one, more string) string {

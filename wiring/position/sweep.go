@@ -105,6 +105,11 @@ func settlings(spaces []*Space, o Options) int64 {
 	return sum
 }
 
+// within is how many positions of one of some spaces the limit has room for.
+func (o Options) within(s *Space, spaces int) int64 {
+	return min(s.Count(), max(1, o.most()/int64(len(o.charges())*spaces)))
+}
+
 // progress counts settlings and tells how far they have come, once a batch and at the end.
 type progress struct {
 	tell        func(done, total int64)

@@ -12,6 +12,7 @@ import (
 // tour is a sweep of one space in one network, on behalf of one property or of several.
 type tour struct {
 	space  *Space
+	first  int64 // how many of its positions are looked at
 	quests []*quest
 }
 
@@ -19,24 +20,32 @@ type tour struct {
 // the cart's own network, the others that ask for some of these come along.
 func toursOf(quests []*quest) []*tour {
 	var tours []*tour
-	whole := slices.IndexFunc(quests, func(q *quest) bool {
-		return q.mayShare() && len(q.spaces) == 1 && len(q.spaces[0].fixed) == 0
-	})
+	whole := slices.IndexFunc(quests, func(q *quest) bool { return q.mayShare() && q.whole() })
 	var shared *tour
 	if whole >= 0 {
-		shared = &tour{space: quests[whole].spaces[0]}
+		q := quests[whole]
+		shared = &tour{space: q.spaces[0], first: q.looksAt(q.spaces[0])}
 		tours = append(tours, shared)
 	}
 	for _, q := range quests {
-		if shared != nil && q.mayShare() && !slices.ContainsFunc(q.spaces, func(s *Space) bool { return !shared.space.covers(s) }) {
+		if shared != nil && q.mayShare() && shared.serves(q) {
 			shared.quests = append(shared.quests, q)
 			continue
 		}
 		for _, s := range q.spaces {
-			tours = append(tours, &tour{space: s, quests: []*quest{q}})
+			tours = append(tours, &tour{space: s, first: q.looksAt(s), quests: []*quest{q}})
 		}
 	}
 	return tours
+}
+
+// serves reports whether the sweep has every position that a check asks for. One that looks
+// at a part of the space serves those that look at the same part.
+func (t *tour) serves(q *quest) bool {
+	if t.first < t.space.Count() {
+		return q.whole()
+	}
+	return !slices.ContainsFunc(q.spaces, func(s *Space) bool { return !t.space.covers(s) })
 }
 
 // sight is one position at one charge, and what the properties say of it.
@@ -57,7 +66,7 @@ type asked struct {
 // run sweeps the space.
 func (t *tour) run(ctx context.Context, p *progress, o Options) error {
 	charges := o.charges()
-	count := times(t.space.Count(), int64(len(charges)))
+	count := times(t.first, int64(len(charges)))
 	look := func(ctx context.Context, i int64) (sight, error) {
 		return t.look(ctx, t.space.At(i/int64(len(charges))), charges[i%int64(len(charges))])
 	}

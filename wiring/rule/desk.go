@@ -5,8 +5,11 @@ import (
 
 	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/diag"
+	"github.com/lugwright/lugwright/wiring/figure"
 	"github.com/lugwright/lugwright/wiring/handbook"
+	"github.com/lugwright/lugwright/wiring/meter"
 	"github.com/lugwright/lugwright/wiring/path"
+	"github.com/lugwright/lugwright/wiring/position"
 	"github.com/lugwright/lugwright/wiring/settle"
 )
 
@@ -26,12 +29,17 @@ type desk struct {
 	controllers map[*wiring.Part]bool
 	network     *settle.Network
 	points      map[pointKey]*settle.Point
+	figures     *figure.Cart
+	properties  []*position.Property // that the rules of this run prove
+	proofs      map[*position.Property]position.Result
+	bench       *meter.Bench
 }
 
-func newDesk(ctx context.Context, h *wiring.Harness, o Options) *desk {
+func newDesk(ctx context.Context, h *wiring.Harness, rules []*Rule, o Options) *desk {
 	tables := o.Handbook
 	if tables == nil {
 		tables = handbook.Default()
 	}
-	return &desk{ctx: ctx, harness: h, graph: path.New(h), handbook: tables, points: map[pointKey]*settle.Point{}}
+	return &desk{ctx: ctx, harness: h, graph: path.New(h), handbook: tables,
+		points: map[pointKey]*settle.Point{}, properties: propertiesOf(rules)}
 }

@@ -2,10 +2,12 @@ package rule
 
 import (
 	"context"
+	"slices"
 
 	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/diag"
 	"github.com/lugwright/lugwright/wiring/handbook"
+	"github.com/lugwright/lugwright/wiring/meter"
 	"github.com/lugwright/lugwright/wiring/path"
 )
 
@@ -35,6 +37,27 @@ func (p *Pass) Report(f diag.Finding) {
 // size". It is listed, so that silence never looks like a pass.
 func (p *Pass) NotChecked(what, why string, at diag.Span) {
 	p.desk.notChecked = append(p.desk.notChecked, NotChecked{Rule: p.rule.ID, What: what, Why: why, At: at})
+}
+
+// Blamed reports whether a rule before this one has found an error that names one of some
+// parts, wires or terminals: what follows from it need not be told again.
+func (p *Pass) Blamed(names ...string) bool {
+	for _, f := range p.desk.findings {
+		for _, subject := range f.Subjects {
+			if f.Level == diag.Error && f.Rule != p.rule.ID && slices.Contains(names, subject) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// Bench takes readings and says what feeds a terminal, or where the way to it is cut.
+func (p *Pass) Bench() *meter.Bench {
+	if p.desk.bench == nil {
+		p.desk.bench = meter.New(p.desk.harness)
+	}
+	return p.desk.bench
 }
 
 // Context ends when whoever runs the rules no longer wants the answer. Rules that loop for

@@ -66,16 +66,42 @@ func (d *desk) point(s *wiring.State, c Charge) *settle.Point {
 	if point, ok := d.points[key]; ok {
 		return point
 	}
-	if d.network == nil {
-		d.network = settle.Compile(d.harness)
-	}
-	point, err := d.network.Settle(d.ctx, s, settle.Options{SOC: c.soc()})
+	point, err := d.compiled().Settle(d.ctx, s, settle.Options{SOC: c.soc()})
 	if err != nil {
 		return nil
 	}
 	d.points[key] = point
 	return point
 }
+
+// compiled is the network of the harness.
+func (d *desk) compiled() *settle.Network {
+	if d.network == nil {
+		d.network = settle.Compile(d.harness)
+	}
+	return d.network
+}
+
+// Settled settles a state like [Pass.Point], and returns the point however that ended; nil
+// only when the context has. It says nothing of its own.
+func (p *Pass) Settled(s *wiring.State, c Charge) *settle.Point { return p.desk.point(s, c) }
+
+// After settles a state that comes after another: contacts that hold themselves stay as
+// they were. It returns nil where either has no operating point.
+func (p *Pass) After(before, s *wiring.State, c Charge) *settle.Point {
+	from := p.desk.point(before, c)
+	if from == nil || from.Outcome != settle.Settled {
+		return nil
+	}
+	point, err := p.desk.compiled().Settle(p.desk.ctx, s, settle.Options{SOC: c.soc(), After: from})
+	if err != nil || point.Outcome != settle.Settled {
+		return nil
+	}
+	return point
+}
+
+// Charges lists the charges at which every electrical rule looks at every state.
+func Charges() []Charge { return charges[:] }
 
 // Sweep calls f with every state of the harness at the floor, half full and full, where it
 // settles.

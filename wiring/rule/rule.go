@@ -8,7 +8,10 @@
 // matched to what they name, and what could not be judged is listed.
 package rule
 
-import "github.com/lugwright/lugwright/wiring/diag"
+import (
+	"github.com/lugwright/lugwright/wiring/diag"
+	"github.com/lugwright/lugwright/wiring/position"
+)
 
 // Rule is one thing that must hold on a cart, with all that can be said about it.
 type Rule struct {
@@ -21,4 +24,7 @@ type Rule struct {
 	Wrong  string     // job-file lines that break it
 	Right  string     // the same, mended
 	Run    func(*Pass)
+
+	// Proves is what must hold in every position of the hand switches; see [Pass.Proofs].
+	Proves []*position.Property
 }

@@ -62,7 +62,7 @@ func (r Result) Waived() []diag.Finding {
 // Run runs rules over a harness, one after the other. It returns an error only when ctx
 // ends; the result then holds what was found so far, without judgement on waivers.
 func Run(ctx context.Context, h *wiring.Harness, rules []*Rule, o Options) (Result, error) {
-	d := newDesk(ctx, h, o)
+	d := newDesk(ctx, h, rules, o)
 	for _, r := range rules {
 		if err := ctx.Err(); err != nil {
 			return d.result(), err

@@ -26,8 +26,8 @@ wiring/stack            : wiring wiring/quantity wiring/handbook
 wiring/figure           : wiring wiring/quantity wiring/handbook wiring/settle wiring/path
 wiring/position         : wiring wiring/quantity wiring/handbook wiring/settle wiring/path
 wiring/meter            : wiring wiring/quantity wiring/settle wiring/path
-wiring/rule             : wiring wiring/quantity wiring/diag wiring/source wiring/handbook wiring/settle wiring/path
-wiring/rules            : wiring wiring/quantity wiring/colour wiring/diag wiring/handbook wiring/settle wiring/path wiring/stack wiring/rule
+wiring/rule             : wiring wiring/quantity wiring/diag wiring/source wiring/handbook wiring/settle wiring/path wiring/figure wiring/position wiring/meter
+wiring/rules            : wiring wiring/quantity wiring/colour wiring/diag wiring/handbook wiring/settle wiring/path wiring/stack wiring/figure wiring/position wiring/meter wiring/rule
 
 render/ink              :
 render/ink/subset       : render/ink
@@ -39,6 +39,9 @@ render/route            : render/ink render/symbol render/arrange
 render/label            : render/ink render/symbol render/arrange render/route
 render/schematic        : wiring wiring/quantity wiring/colour wiring/diag render/ink render/rank render/wirepen render/symbol render/arrange render/route render/label
 render/sheet/frame      : wiring/colour render/ink render/wirepen
+render/sheet            : wiring wiring/quantity wiring/colour wiring/diag wiring/handbook wiring/settle wiring/figure wiring/meter wiring/stack wiring/rule render/ink render/sheet/frame
+render/sheets           : wiring/... render/ink render/wirepen render/schematic render/sheet render/sheet/...
+render/format           : wiring wiring/diag render/ink render/report render/svg render/sheet render/sheet/...
 render/svg              : render/ink render/ink/subset
 render/proof            : render/ink
 render/report           : wiring wiring/quantity wiring/diag wiring/source wiring/settle wiring/path wiring/meter wiring/rule
