@@ -8,8 +8,7 @@ import (
 	"testing"
 )
 
-// worked is a row of testdata/worked_examples.csv, whose first line says where the rows
-// are from.
+// worked is a row of the worked examples, each of which names its source.
 type worked struct {
 	id, givens, quantity string
 	expected, tolerance  float64
@@ -18,7 +17,7 @@ type worked struct {
 // workedExamples returns the rows of one kind.
 func workedExamples(t *testing.T, kind string) []worked {
 	t.Helper()
-	f, err := os.Open("testdata/worked_examples.csv")
+	f, err := os.Open("../handbook/testdata/worked_examples.csv")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -31,7 +30,8 @@ func workedExamples(t *testing.T, kind string) []worked {
 	}
 	var all []worked
 	for _, row := range rows[1:] {
-		if row[1] == kind {
+		// The law of heating is a formula of the handbook, and tested there.
+		if row[1] == kind && row[0] != "adiabatic" {
 			all = append(all, worked{row[0], row[3], row[4], number(t, row[5]), number(t, row[7])})
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"encoding/csv"
 	"math"
 	"os"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -12,8 +13,14 @@ import (
 	"github.com/lugwright/lugwright/wiring/quantity"
 )
 
-// example is a row of testdata/worked_examples.csv, whose first line says where the rows
-// are from.
+// worked has rows that were worked elsewhere; each names its source.
+const worked = "../handbook/testdata/worked_examples.csv"
+
+// solved are the kinds of rows that are the solver's: of those every row is computed here,
+// but for the law of heating, which is a formula of the handbook.
+var solved = []string{"network", "rc", "precharge", "short", "power"}
+
+// example is a row of the worked examples.
 type example struct {
 	id, kind, givens, quantity string
 	expected, tolerance        float64
@@ -21,7 +28,7 @@ type example struct {
 
 func examples(t *testing.T) []example {
 	t.Helper()
-	f, err := os.Open("testdata/worked_examples.csv")
+	f, err := os.Open(worked)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -34,6 +41,9 @@ func examples(t *testing.T) []example {
 	}
 	var all []example
 	for _, row := range rows[1:] {
+		if row[0] != "liec_thev_r" && (row[0] == "adiabatic" || !slices.Contains(solved, row[1])) {
+			continue
+		}
 		number := func(s string) float64 {
 			v, err := strconv.ParseFloat(s, 64)
 			if err != nil {
@@ -81,7 +91,11 @@ func netlist(text string) (*bench, map[string]wiring.Element) {
 }
 
 func TestWorkedExamples(t *testing.T) {
-	for _, x := range examples(t) {
+	all := examples(t)
+	if len(all) < 32 {
+		t.Errorf("only %d rows are left", len(all))
+	}
+	for _, x := range all {
 		t.Run(x.id, func(t *testing.T) {
 			got, ok := x.compute(t)
 			if !ok {
