@@ -30,12 +30,12 @@ func ExamplePacket() {
 	}
 	files := memory{}
 	found := report.Job{Number: h.Identity.Number, Findings: result.Findings, NotChecked: result.NotChecked}
-	drawn, err := render.Packet(h, found, files, render.Options{})
+	d, err := render.Packet(context.Background(), h, found, files, render.Options{Sheets: []string{"wire-list"}})
 	if err != nil {
 		log.Fatal(err)
 	}
 	fmt.Println("errors:", len(result.Open(diag.Error)))
-	fmt.Println("every sheet is a file:", len(files) == len(drawn)+1) // and one is the list of findings
+	fmt.Println("every sheet is a file:", len(files) == len(d.Sheets)+1) // and one is the list of findings
 	// Output:
 	// errors: 0
 	// every sheet is a file: true

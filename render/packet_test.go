@@ -84,24 +84,22 @@ func TestPacket(t *testing.T) {
 		diag.Finding{Rule: "made-up", Level: diag.Error, Message: "a waived one", Waived: &diag.Waiver{Reason: "the reason why", By: "RA"}},
 	)
 	var first, second kept
-	drawn, err := Packet(h, found, &first, Options{})
+	d, err := Packet(t.Context(), h, found, &first, Options{Sheets: []string{"schematic"}})
 	if err != nil {
 		t.Fatal(err)
 	}
 	var want []string
-	for i, one := range drawn {
-		want = append(want, one.Name)
-		if one.Number != i+1 || !strings.HasPrefix(one.Name, "TP-14-") || !strings.HasSuffix(one.Name, ".svg") {
-			t.Errorf("sheet %d is %+v", i+1, one)
-		}
-		said := strings.Join(words(t, first.files[one.Name]), "\n")
+	for _, one := range d.Sheets {
+		name := d.FileName(one, "svg")
+		want = append(want, name)
+		said := strings.Join(words(t, first.files[name]), "\n")
 		for _, want := range []string{
-			"TP-14", "Quay Lane Carts", "R. Ames", "2026-03-02", "circuit diagram", "OPEN",
+			"TP-14", "Quay Lane Carts", "R. Ames", "2026-03-02", "circuit diagram", "OPEN", "WAIVED",
 			"error: an error that is open (made-up)", "warning: a warning that is open (made-up)",
-			"waived: a waived one: the reason why (RA)", "WARNING", "Arc and burns",
+			"a waived one: the reason why (RA)", "WARNING", "Arc and burns",
 		} {
 			if !strings.Contains(said, want) {
-				t.Errorf("%s does not say %q", one.Name, want)
+				t.Errorf("%s does not say %q", name, want)
 			}
 		}
 	}
@@ -115,7 +113,7 @@ func TestPacket(t *testing.T) {
 		}
 	}
 
-	if _, err := Packet(h, found, &second, Options{}); err != nil {
+	if _, err := Packet(t.Context(), h, found, &second, Options{Sheets: []string{"schematic"}}); err != nil {
 		t.Fatal(err)
 	}
 	for _, name := range first.names {
@@ -128,28 +126,31 @@ func TestPacket(t *testing.T) {
 func TestPacketSheets(t *testing.T) {
 	h, found := judged(t, "jobs/tern-point-14.yaml")
 	var files kept
-	drawn, err := Packet(h, found, &files, Options{Sheets: []string{"1"}})
+	d, err := Packet(t.Context(), h, found, &files, Options{Sheets: []string{"wire-list"}})
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(drawn) != 1 || drawn[0].Number != 1 || !slices.Equal(files.names, []string{drawn[0].Name, "TP-14-findings.txt"}) {
-		t.Errorf("sheet 1 alone is %+v in %v", drawn, files.names)
+	var want []string
+	for _, s := range d.Sheets {
+		want = append(want, d.FileName(s, "svg"))
+	}
+	if want = append(want, "TP-14-findings.txt"); !slices.Equal(files.names, want) {
+		t.Errorf("the wire list alone is %v, want %v", files.names, want)
 	}
 	var fault *SheetError
-	if _, err = Packet(h, found, &files, Options{Sheets: []string{"1", "99"}}); !errors.As(err, &fault) || fault.Asked != "99" {
+	if _, err = Packet(t.Context(), h, found, &files, Options{Sheets: []string{"wire-list", "99"}}); !errors.As(err, &fault) || fault.Asked != "99" {
 		t.Errorf("error %v, want one about sheet 99", err)
 	}
 }
 
 func TestPacketOnEveryPaper(t *testing.T) {
 	h, found := judged(t, "jobs/tern-point-shuttle-3.yaml")
-	for _, paper := range []frame.Paper{frame.Letter(), frame.A3()} {
+	for _, paper := range frame.Papers() {
 		var files kept
-		drawn, err := Packet(h, found, &files, Options{Paper: paper, Sheets: []string{"1"}})
-		if err != nil {
+		if _, err := Packet(t.Context(), h, found, &files, Options{Paper: paper, Sheets: []string{"wire-list"}}); err != nil {
 			t.Fatal(err)
 		}
-		if document := files.files[drawn[0].Name]; !slices.Contains(words(t, document), paper.Name) {
+		if !slices.Contains(words(t, files.files[files.names[0]]), paper.Name) {
 			t.Errorf("%s does not name its paper", paper.Name)
 		}
 	}
@@ -162,24 +163,7 @@ func (refusing) Put(string, []byte) error { return io.ErrShortWrite }
 
 func TestPacketReturnsTheErrorOfFiles(t *testing.T) {
 	h, found := judged(t, "jobs/tern-point-14.yaml")
-	if _, err := Packet(h, found, refusing{}, Options{Sheets: []string{"1"}}); !errors.Is(err, io.ErrShortWrite) {
+	if _, err := Packet(t.Context(), h, found, refusing{}, Options{Sheets: []string{"wire-list"}}); !errors.Is(err, io.ErrShortWrite) {
 		t.Errorf("error %v, want that of the folder", err)
-	}
-}
-
-func TestCautionsFollowTheParts(t *testing.T) {
-	kind := &wiring.Kind{}
-	h := &wiring.Harness{}
-	if got := cautions(h); got != nil {
-		t.Errorf("nothing on the cart calls for %v", got)
-	}
-	h.Parts = []*wiring.Part{{Kind: kind, Elements: []wiring.Element{&wiring.Mains{}}}}
-	got := cautions(h)
-	if len(got) != 1 || got[0].Word != frame.Warning || got[0].Text != "Mains in the charger: pull the plug." {
-		t.Errorf("mains call for %v", got)
-	}
-	h.Parts = append(h.Parts, &wiring.Part{Kind: &wiring.Kind{Traction: true}})
-	if got := cautions(h); len(got) != 1 || !strings.HasPrefix(got[0].Text, "The cart can roll") {
-		t.Errorf("mains and a motor call for %v", got)
 	}
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"strings"
@@ -9,16 +10,19 @@ import (
 
 	"github.com/lugwright/lugwright/cmd/lugwright/folder"
 	"github.com/lugwright/lugwright/render"
+	"github.com/lugwright/lugwright/render/format"
 	"github.com/lugwright/lugwright/render/report"
+	"github.com/lugwright/lugwright/render/sheet"
 	"github.com/lugwright/lugwright/render/sheet/frame"
 	"github.com/lugwright/lugwright/wiring/diag"
+	"github.com/lugwright/lugwright/wiring/quantity"
 	"github.com/lugwright/lugwright/wiring/rules"
 )
 
 type drawOptions struct {
-	into, paper, as, root string
-	sheets                []string
-	force                 bool
+	into, paper, units, root string
+	sheets, as               []string
+	force                    bool
 }
 
 func drawCommand() *command {
@@ -41,9 +45,10 @@ replaced with --force. Either all files are written or none.`,
 		},
 		flags: func(set *pflag.FlagSet) {
 			set.StringVarP(&o.into, "out", "o", "", "`folder` that the files go to")
-			set.StringSliceVar(&o.sheets, "sheet", nil, "`sheets` that are wanted, by number or title; else all")
-			flagChoice(set, &o.as, "as", "form of the files", "svg")
+			set.StringSliceVar(&o.sheets, "sheet", nil, "`sheets` that are wanted, by name, number or title; else all")
+			flagChoices(set, &o.as, "as", "forms of the files", formatWords()...)
 			flagChoice(set, &o.paper, "paper", "paper that the sheets are for, lying", paperWords()...)
+			flagChoice(set, &o.units, "units", "units of lengths and torques", unitWords...)
 			set.BoolVar(&o.force, "force", false, "replace files whoever wrote them")
 			flagRoot(set, &o.root)
 		},
@@ -60,6 +65,29 @@ func paperWords() []string {
 	return words
 }
 
+// formatWords lists the forms as flags name them.
+func formatWords() []string {
+	var words []string
+	for _, f := range format.All() {
+		words = append(words, f.ID)
+	}
+	return words
+}
+
+// unitWords are the systems of units as flags name them, in the order of their constants.
+var unitWords = []string{"written", "inch", "metric"}
+
+// unitsOf is the system that a word of --units means.
+func unitsOf(word string) quantity.System {
+	switch word {
+	case "inch":
+		return quantity.Inch
+	case "metric":
+		return quantity.Metric
+	}
+	return quantity.AsWritten
+}
+
 func runDraw(c *call, o drawOptions) exit {
 	if o.into == "" {
 		return badCall(c, "say where the sheets go: -o FOLDER")
@@ -73,8 +101,16 @@ func runDraw(c *call, o drawOptions) exit {
 		return c.unusableInput(found)
 	}
 	out := folder.New(o.into, folder.Options{Own: render.Stamped, Force: o.force})
-	drawn, err := render.Packet(h, found, out, render.Options{Paper: paper, Sheets: o.sheets})
-	if err != nil {
+	options := render.Options{Paper: paper, Units: unitsOf(o.units), Sheets: o.sheets}
+	for _, word := range o.as {
+		options.Formats = append(options.Formats, format.Named(word))
+	}
+	drawn, err := render.Packet(context.Background(), h, found, out, options)
+	var asked *render.SheetError
+	switch {
+	case errors.As(err, &asked):
+		return c.refuse("%v", asked)
+	case err != nil:
 		return c.refuse("%v", err)
 	}
 	written, err := out.Commit()
@@ -99,11 +135,11 @@ func (c *call) unwritten(err error) exit {
 }
 
 // tellOpen says on standard error what is wrong with the cart, or with the drawing.
-func (c *call) tellOpen(found report.Job, drawn []render.Drawn) exit {
+func (c *call) tellOpen(found report.Job, drawn *sheet.Document) exit {
 	code := clean
-	for _, one := range drawn {
+	for _, one := range drawn.Sheets {
 		if !one.Whole() {
-			c.complain("%s is incomplete and must not be built from%s%s", one.Name,
+			c.complain("sheet %d (%s) is incomplete and must not be built from%s%s", one.Number, one.Name(),
 				listed("not drawn", one.Undrawn), listed("without its words", one.Unlabelled))
 			code = findings
 		}

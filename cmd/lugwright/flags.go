@@ -82,6 +82,12 @@ func flagChoice(set *pflag.FlagSet, to *string, name, usage string, words ...str
 	set.Var(choice{to, words}, name, usage)
 }
 
+// flagChoices adds a flag that takes a list of a few words; the first is the default.
+func flagChoices(set *pflag.FlagSet, to *[]string, name, usage string, words ...string) {
+	*to = nil
+	set.Var(choices{to, words}, name, usage)
+}
+
 // flagRoot adds the flag that every command has which reads a job.
 func flagRoot(set *pflag.FlagSet, to *string) {
 	set.StringVar(to, "root", "", "`folder` that layers come from and may not lie outside of; "+

@@ -33,7 +33,14 @@ type Group struct {
 	Name  string            // what it is on the cart: "W37", "K1"
 	Title string            // spoken description for tooltips and screen readers
 	Data  map[string]string // further facts, such as from and to; written in sorted order
+
+	// Link says where a reader who picks the marks is led: to the first group of the document
+	// with this class and name, "wire W37". Empty: nowhere. A group with a link is never led to.
+	Link string
 }
+
+// Key is the group as links name it: class and name.
+func (g Group) Key() string { return g.Class + " " + g.Name }
 
 // Path is a sequence of straight and curved pieces.
 type Path []Segment

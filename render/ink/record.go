@@ -112,5 +112,5 @@ func (r *Recorder) Replay(p Page) {
 }
 
 func equalGroup(a, b Group) bool {
-	return a.Class == b.Class && a.Name == b.Name && a.Title == b.Title && maps.Equal(a.Data, b.Data)
+	return a.Class == b.Class && a.Name == b.Name && a.Title == b.Title && a.Link == b.Link && maps.Equal(a.Data, b.Data)
 }

@@ -58,16 +58,8 @@ const (
 
 // Sheets lays out the schematic of a harness, on as many sheets as it takes.
 func Sheets(h *wiring.Harness, o Options) ([]*Sheet, error) {
-	if o.First == 0 {
-		o.First = 1
-	}
-	if o.Width < leastWidth || o.Height < leastHeight {
-		return nil, fmt.Errorf("schematic: a drawing area of %.0f x %.0f mm is too small: it needs %d x %d", o.Width, o.Height, leastWidth, leastHeight)
-	}
-	c := newCircuit(h)
-	clusters := c.cluster()
-	s := &set{circuit: c, first: o.First, zone: o.Zone, zones: map[spot]string{}}
-	if err := s.planSheets(c.used(clusters), s.fits(o)); err != nil {
+	s, err := planned(h, &o)
+	if err != nil {
 		return nil, err
 	}
 	sheets, err := s.draft(o)
@@ -82,6 +74,23 @@ func Sheets(h *wiring.Harness, o Options) ([]*Sheet, error) {
 		sheet.count()
 	}
 	return sheets, nil
+}
+
+// planned divides the circuit into sheets, and fills in what the options leave open.
+func planned(h *wiring.Harness, o *Options) (*set, error) {
+	if o.First == 0 {
+		o.First = 1
+	}
+	if o.Width < leastWidth || o.Height < leastHeight {
+		return nil, fmt.Errorf("schematic: a drawing area of %.0f x %.0f mm is too small: it needs %d x %d", o.Width, o.Height, leastWidth, leastHeight)
+	}
+	c := newCircuit(h)
+	clusters := c.cluster()
+	s := &set{circuit: c, first: o.First, zone: o.Zone, zones: map[spot]string{}}
+	if err := s.planSheets(c.used(clusters), s.fits(*o)); err != nil {
+		return nil, err
+	}
+	return s, nil
 }
 
 // composeAll lays out the sheets, each for itself.

@@ -3,26 +3,10 @@ package svg
 import (
 	"encoding/xml"
 	"fmt"
-	"math"
-	"strconv"
 	"strings"
 
 	"github.com/lugwright/lugwright/render/ink"
 )
-
-// decimals of a coordinate: thousandths of a millimetre, far below what a printer resolves,
-// so that rounding never opens a gap between a wire and its pin.
-const decimals = 3
-
-// number prints a length without trailing zeros.
-func number(v float64) string {
-	scale := math.Pow10(decimals)
-	v = math.Round(v*scale) / scale
-	if v == 0 {
-		v = 0 // no negative zero
-	}
-	return strconv.FormatFloat(v, 'f', -1, 64)
-}
 
 // escape writes text for the inside of a quoted attribute.
 func escape(b *strings.Builder, s string) {
@@ -36,9 +20,9 @@ func pathData(p ink.Path) string {
 	var b strings.Builder
 	point := func(command string, q ink.Point) {
 		b.WriteString(command)
-		b.WriteString(number(q.X))
+		b.WriteString(ink.Decimal(q.X))
 		b.WriteByte(' ')
-		b.WriteString(number(q.Y))
+		b.WriteString(ink.Decimal(q.Y))
 	}
 	for _, s := range p {
 		switch s.Op {
@@ -73,15 +57,15 @@ func styleOf(s ink.Style) []attr {
 	if s.Stroke == nil {
 		return list
 	}
-	list = append(list, attr{"stroke", hex(*s.Stroke)}, attr{"stroke-width", number(s.Width)})
+	list = append(list, attr{"stroke", hex(*s.Stroke)}, attr{"stroke-width", ink.Decimal(s.Width)})
 	if len(s.Dash) > 0 {
 		lengths := make([]string, len(s.Dash))
 		for i, d := range s.Dash {
-			lengths[i] = number(d)
+			lengths[i] = ink.Decimal(d)
 		}
 		list = append(list, attr{"stroke-dasharray", strings.Join(lengths, " ")})
 		if s.Offset != 0 {
-			list = append(list, attr{"stroke-dashoffset", number(s.Offset)})
+			list = append(list, attr{"stroke-dashoffset", ink.Decimal(s.Offset)})
 		}
 	}
 	if s.Round {
@@ -101,7 +85,7 @@ var families = [...]string{
 }
 
 func textStyle(t ink.Text) []attr {
-	list := []attr{{"font-size", number(ink.Em(t.Face, t.Capital))}, {"fill", hex(t.Color)}}
+	list := []attr{{"font-size", ink.Decimal(ink.Em(t.Face, t.Capital))}, {"fill", hex(t.Color)}}
 	switch t.Face {
 	case ink.Bold:
 		list = append(list, attr{"font-weight", "bold"})
@@ -115,10 +99,10 @@ func textStyle(t ink.Text) []attr {
 		list = append(list, attr{"text-anchor", "end"})
 	}
 	if t.Turned {
-		list = append(list, attr{"transform", "rotate(-90 " + number(t.At.X) + " " + number(t.At.Y) + ")"})
+		list = append(list, attr{"transform", "rotate(-90 " + ink.Decimal(t.At.X) + " " + ink.Decimal(t.At.Y) + ")"})
 	}
 	if t.Halo {
-		list = append(list, attr{"stroke", "#fff"}, attr{"stroke-width", number(0.4 * t.Capital)},
+		list = append(list, attr{"stroke", "#fff"}, attr{"stroke-width", ink.Decimal(0.4 * t.Capital)},
 			attr{"stroke-linejoin", "round"}, attr{"paint-order", "stroke"})
 	}
 	return list

@@ -25,6 +25,10 @@ type Options struct {
 	Description string // a sentence or two more; may be empty
 	Language    string // of the words on the sheet, as BCP 47 writes it; empty: "en"
 
+	// Link says where a link of a group leads, "#wire-W37" or "other.svg#wire-W37"; empty for
+	// one that leads nowhere. Nil: the file has no links. See [ID].
+	Link func(link string) string
+
 	// Inside leaves out the XML declaration, for an <svg> inside an HTML page.
 	Inside bool
 	// EmbedFonts carries the glyphs that are used inside the file, some 10 kB a face. Without
@@ -43,8 +47,8 @@ type Page struct {
 // stops the drawing: Finish reports the first fault.
 func New(w io.Writer, widthMM, heightMM float64, opt Options) *Page {
 	out := bufio.NewWriter(w) // which also keeps the first error, as the library does not
-	r := &raw{out: out, svg: svgo.New(out), width: widthMM, height: heightMM, opt: opt}
-	r.svg.Decimals = decimals
+	r := &raw{out: out, svg: svgo.New(out), width: widthMM, height: heightMM, opt: opt, ids: map[string]bool{}}
+	r.svg.Decimals = ink.Decimals
 	r.begin()
 	return &Page{Checked: ink.Check(r), raw: r}
 }
@@ -69,7 +73,8 @@ type raw struct {
 	svg           *svgo.SVG
 	width, height float64
 	opt           Options
-	open          int
+	open          []bool           // whether each open group is a link
+	ids           map[string]bool  // that are given
 	used          [3]map[rune]bool // characters by face, if the faces are embedded
 }
 
@@ -84,7 +89,7 @@ func (r *raw) begin() {
 	if language == "" {
 		language = "en"
 	}
-	w, h := number(r.width), number(r.height)
+	w, h := ink.Decimal(r.width), ink.Decimal(r.height)
 	fmt.Fprintf(r.out, "<svg xmlns=\"http://www.w3.org/2000/svg\" %s>\n", attributes(
 		attr{"version", "1.1"}, attr{"width", w + "mm"}, attr{"height", h + "mm"},
 		attr{"viewBox", "0 0 " + w + " " + h}, attr{"xml:lang", language},
@@ -104,8 +109,8 @@ func (r *raw) begin() {
 
 // end closes what is open and adds the faces, whose characters are known only now.
 func (r *raw) end() error {
-	for range r.open {
-		r.svg.Gend()
+	for len(r.open) > 0 {
+		r.Close()
 	}
 	r.svg.Gend()
 	err := r.embedFonts()
@@ -125,8 +130,10 @@ func (r *raw) Text(t ink.Text) {
 }
 
 func (r *raw) Open(g ink.Group) {
-	r.open++
 	list := []attr{{"class", g.Class}}
+	if id := r.idFor(g); id != "" {
+		list = append(list, attr{"id", id})
+	}
 	if g.Name != "" {
 		list = append(list, attr{"data-name", ink.Clean(g.Name)})
 	}
@@ -140,10 +147,15 @@ func (r *raw) Open(g ink.Group) {
 	if title := ink.Clean(g.Title); title != "" {
 		r.svg.Title(title)
 	}
+	r.open = append(r.open, r.openLink(g.Link))
 }
 
 func (r *raw) Close() {
-	r.open--
+	last := len(r.open) - 1
+	if r.open[last] {
+		r.svg.LinkEnd()
+	}
+	r.open = r.open[:last]
 	r.svg.Gend()
 }
 

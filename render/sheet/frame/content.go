@@ -26,6 +26,7 @@ type Content struct {
 	Revisions []Revision      // oldest first
 	Findings  []string        // what is still open, most serious first; none: no banner
 	MostShown int             // lines of the banner, 1 to 3; 0: 3
+	Waived    []string        // what is lived with, and why; none: no banner of its own
 	Cautions  []Caution       // most serious first
 	Note      string          // a line at the foot
 	Centring  bool            // centring marks for copying (ISO 5457)

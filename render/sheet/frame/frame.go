@@ -35,7 +35,7 @@ type Frame struct {
 	panel   panel
 	legend  legend
 	caution cautions
-	banner  banner
+	banners banners
 }
 
 // Layout finds places for the content on a paper. Whatever the content, three fifths of the
@@ -65,9 +65,9 @@ func Layout(paper Paper, c Content) *Frame {
 	if n := f.caution.rows(); n > 0 {
 		f.caution.at = take(n)
 	}
-	f.banner = newBanner(f.content, f.inner)
+	f.banners = newBanners(f.content, f.inner)
 
-	f.Area = ink.Rect{Min: ink.At(f.inner.Min.X, f.banner.bottom(f.inner.Min.Y)), Max: ink.At(f.inner.Max.X, top)}.Grow(-clear)
+	f.Area = ink.Rect{Min: ink.At(f.inner.Min.X, f.banners.bottom(f.inner.Min.Y)), Max: ink.At(f.inner.Max.X, top)}.Grow(-clear)
 	return f
 }
 
@@ -83,7 +83,7 @@ func (f *Frame) Draw(page ink.Page) {
 	f.panel.draw(page)
 	f.legend.draw(page, f.content.palette())
 	f.caution.draw(page)
-	f.banner.draw(page)
+	f.banners.draw(page)
 	page.Close()
 }
 
@@ -123,7 +123,7 @@ func cleaned(c Content) Content {
 	for _, s := range []*string{&c.Owner, &c.Number, &c.Date, &c.Title, &c.Approver, &c.Creator, &c.DocumentType, &c.Subtitle, &c.Revision, &c.Note} {
 		*s = ink.Clean(*s)
 	}
-	c.Findings = cleanAll(c.Findings)
+	c.Findings, c.Waived = cleanAll(c.Findings), cleanAll(c.Waived)
 	revisions := make([]Revision, len(c.Revisions))
 	for i, r := range c.Revisions {
 		revisions[i] = Revision{ink.Clean(r.Index), ink.Clean(r.Date), ink.Clean(r.By), ink.Clean(r.Note)}

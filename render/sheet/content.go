@@ -1,4 +1,4 @@
-package render
+package sheet
 
 import (
 	"fmt"
@@ -12,19 +12,16 @@ import (
 	"github.com/lugwright/lugwright/wiring/diag"
 )
 
-// contentOf is what stands around the drawing on every sheet of a packet.
-func contentOf(h *wiring.Harness, found []diag.Finding) frame.Content {
-	id := h.Identity
+// content is what stands around every page of a kind.
+func (b *Book) content(k *Kind) frame.Content {
+	h, id := b.Harness, b.Harness.Identity
 	c := frame.Content{
 		Owner:        h.Shop.Name,
 		Number:       id.Number,
 		Title:        id.Title,
 		Approver:     id.Approved,
 		Creator:      id.By,
-		DocumentType: "circuit diagram",
-		Legend:       colours(h),
-		Findings:     append(openLines(found), waivedLines(found)...),
-		Cautions:     cautions(h),
+		DocumentType: k.Title,
 		Note:         basis(h),
 		Centring:     true,
 	}
@@ -32,17 +29,24 @@ func contentOf(h *wiring.Harness, found []diag.Finding) frame.Content {
 		c.Revisions = append(c.Revisions, frame.Revision{Index: r.Index, Date: r.Date, By: r.By, Note: r.Note})
 		c.Revision, c.Date = r.Index, r.Date
 	}
+	if k.Surround.Colours {
+		c.Legend = colours(h)
+	}
+	if k.Surround.Cautions {
+		c.Cautions = cautions(h)
+	}
+	if k.Surround.Open > 0 {
+		c.Findings, c.MostShown = openLines(b.Open(diag.Warning)), k.Surround.Open
+	}
+	if k.Surround.Waived {
+		c.Waived = waivedLines(b.Waived())
+	}
 	return c
 }
 
-// openLines words the open errors and warnings, most serious first.
-func openLines(found []diag.Finding) []string {
-	var open []diag.Finding
-	for _, f := range found {
-		if f.Waived == nil && f.Level >= diag.Warning {
-			open = append(open, f)
-		}
-	}
+// openLines words open findings, most serious first.
+func openLines(open []diag.Finding) []string {
+	open = slices.Clone(open)
 	sort.SliceStable(open, func(i, j int) bool { return open[i].Level > open[j].Level })
 	var lines []string
 	for _, f := range open {
@@ -52,17 +56,14 @@ func openLines(found []diag.Finding) []string {
 }
 
 // waivedLines words what the job lives with, and why.
-func waivedLines(found []diag.Finding) []string {
+func waivedLines(waived []diag.Finding) []string {
 	var lines []string
-	for _, f := range found {
-		if f.Waived == nil {
-			continue
-		}
+	for _, f := range waived {
 		by := ""
 		if f.Waived.By != "" {
 			by = " (" + f.Waived.By + ")"
 		}
-		lines = append(lines, fmt.Sprintf("waived: %s: %s%s", f.Message, f.Waived.Reason, by))
+		lines = append(lines, fmt.Sprintf("%s: %s%s", f.Message, f.Waived.Reason, by))
 	}
 	return lines
 }

@@ -1,4 +1,4 @@
-package render
+package format
 
 import (
 	"bytes"
@@ -31,7 +31,7 @@ func stamp(document []byte, c comment) []byte {
 	return append(out, '\n')
 }
 
-// Stamped reports whether a file was written by [Packet] and has not been changed since.
+// Stamped reports whether a file was written here and has not been changed since.
 // Line ends do not count: version control may have turned them.
 func Stamped(file []byte) bool {
 	file = plainLines(file)

@@ -1,0 +1,8 @@
+package format
+
+// All lists the forms, the usual one first.
+func All() []*Format {
+	return []*Format{
+		SVG(),
+	}
+}
