@@ -72,6 +72,9 @@ type Resistor struct {
 	A, B NodeID
 	Ohms quantity.Ohm
 	Heat quantity.Watt // most it may dissipate
+	// Shunt says that a meter counts the current through it, from A, the side of the loads, to
+	// B, the side of the battery.
+	Shunt bool
 }
 
 // Link joins its nodes into one.
@@ -93,6 +96,7 @@ type Fuse struct {
 	Ohms    quantity.Ohm
 	Volts   quantity.Volt   // rated voltage
 	Breaks  quantity.Ampere // interrupting rating
+	Holder  quantity.Ampere // most that its holder carries
 }
 
 // Switch is worked by a control. Closes gives for each position the groups of nodes that
@@ -114,6 +118,7 @@ type Coil struct {
 	Hold            quantity.Watt // economiser; 0: none
 	Polarised       bool
 	Suppressed      bool
+	Nominal         quantity.Volt // the voltage that it is named for
 }
 
 // Contact is moved by a coil.
@@ -158,6 +163,9 @@ type Source struct {
 	Peak      Burst
 	Charge    quantity.Ampere // most charging current
 	Low, High quantity.Volt   // limits of the whole source, where stated
+	Cold      string          // what it does with charge below freezing: "blocks", "heats", "takes"
+	Wakes     string          // what wakes it from the sleep of its protection: "charger", "button", "itself"
+	Port      NodeID          // where a charger belongs; FrameNode: on its posts
 }
 
 // Mains makes AC present between its poles. AC is not solved.
@@ -181,6 +189,9 @@ type Charger struct {
 	Takes      quantity.Watt
 	Efficiency quantity.Ratio
 	Profile    string
+	Starts     quantity.Volt // that it must see before it gives any current
+	Wakes      string        // whether it gives voltage to a pack that shows none: "yes", "no"
+	Pins       string        // how its pins are while nothing is plugged in: "shrouded", "bare"
 }
 
 // Converter makes a regulated voltage at OutA against OutB from InA against InB.
@@ -194,6 +205,7 @@ type Converter struct {
 	When                 *Condition
 	Efficiency           quantity.Ratio
 	Idle, Standby        quantity.Ampere
+	Shares               bool // its output may stand on one bus with another source
 }
 
 // LoadLaw says what a load holds constant.
@@ -221,6 +233,7 @@ type Load struct {
 	Inrush    Burst
 	Peak      Burst
 	Duty      quantity.Ratio // share of time on; 0: all of it
+	Reads     string         // of a gauge: the chemistry whose voltage it shows as charge
 }
 
 // Sense watches a voltage, or the presence of AC.
@@ -245,6 +258,10 @@ type Driver struct {
 	Rated Rated
 	Peak  Burst
 	Duty  quantity.Ratio
+	Least quantity.Ampere // of a flasher: below it, it does not work as it should
+	Regen quantity.Ampere // of a drive: most that braking pushes back into the battery
+	Holds quantity.Volt   // of a drive: braking is cut back so that the bus stays below
+	Cuts  quantity.Volt   // of a drive: it stops driving below
 }
 
 // Type names of the elements.

@@ -115,7 +115,7 @@ func TestKindsBuild(t *testing.T) {
 // accessories are made of.
 func TestKindsThatShip(t *testing.T) {
 	want := map[string][]string{
-		"packs and batteries": {"pack-lfp", "battery-lead-acid", "battery-6v", "battery-8v", "battery-12v", "battery-auxiliary", "battery-switch", "service-disconnect", "shunt"},
+		"packs and batteries": {"pack-lfp", "pack-lfp-port", "battery-lead-acid", "battery-6v", "battery-8v", "battery-12v", "battery-auxiliary", "battery-switch", "service-disconnect", "shunt"},
 		"main contactors":     {"solenoid", "solenoid-36v", "solenoid-12v", "contactor-economiser", "contactor-auxiliary"},
 		"drives": {"controller-separately-excited", "controller-series", "controller-ac", "controller-ac-12v",
 			"motor-separately-excited", "motor-series", "motor-ac", "direction-drum", "brake-electric", "computer-onboard"},
@@ -123,7 +123,7 @@ func TestKindsThatShip(t *testing.T) {
 		"charging":     {"charger-onboard", "charger-plain", "inlet-ac", "inlet-ac-interlock", "inlet-dc", "inlet-dc-reed", "inlet-dc-plain", "interlock-lead", "relay-lockout"},
 		"fuses":        {"fuse-blade", "fuse-sf30", "fuse-sf51", "fuse-class-t", "fuse-10x38", "fuse-single-bolt", "breaker"},
 		"switches":     {"key-switch", "tow-switch", "direction-switch", "pedal", "pedal-hall", "throttle", "rocker", "switch-two-way", "push-button", "brake-switch", "seat-switch", "turn-switch", "hazard-switch"},
-		"accessories":  {"lamp", "lamp-led", "light-bar", "horn", "usb-outlet", "power-socket", "sound-bar", "fan", "tracker", "buzzer", "flasher", "meter", "meter-voltage", "voltmeter", "radio-adapter"},
+		"accessories":  {"lamp", "lamp-led", "light-bar", "horn", "usb-outlet", "power-socket", "sound-bar", "fan", "tracker", "buzzer", "flasher", "flasher-load", "meter", "meter-voltage", "voltmeter", "radio-adapter"},
 		"small pieces": {"relay", "diode", "diode-inline", "resistor", "bus-bar", "splice", "connector", "frame-point"},
 	}
 	var listed []string

@@ -18,6 +18,9 @@ var chargerType = elementType{
 		{name: "takes", shape: aQuantity, dim: quantity.Power, rule: true, doc: "AC power at full output"},
 		{name: "efficiency", shape: aQuantity, dim: quantity.Share, upTo: 1, rule: true, doc: "DC out of AC in"},
 		{name: "profile", shape: aWord, rule: true, doc: "chemistry that it is made for: LFP, lead-acid"},
+		{name: "starts", shape: aQuantity, dim: quantity.Voltage, rule: true, doc: "voltage that it must see at its output before it gives current"},
+		{name: "wakes", shape: aWord, words: []string{"yes", "no"}, rule: true, doc: "whether it gives voltage to a pack that sleeps and shows none"},
+		{name: "pins", shape: aWord, words: []string{"shrouded", "bare"}, rule: true, doc: "of an inlet: how its pins are while nothing is plugged in"},
 	},
 	build: func(a *args) wiring.Element {
 		x, y := a.pair("out")
@@ -25,6 +28,7 @@ var chargerType = elementType{
 		return &wiring.Charger{ElementBase: a.base, A: x, B: y, Amps: quantity.Ampere(a.quantity("amps")),
 			End: quantity.Volt(a.quantity("end")), L: l, N: n, When: a.when("when"),
 			Standby: quantity.Ampere(a.quantity("standby")), Takes: quantity.Watt(a.quantity("takes")),
-			Efficiency: quantity.Ratio(a.quantity("efficiency")), Profile: a.word("profile")}
+			Efficiency: quantity.Ratio(a.quantity("efficiency")), Profile: a.word("profile"),
+			Starts: quantity.Volt(a.quantity("starts")), Wakes: a.word("wakes"), Pins: a.word("pins")}
 	},
 }

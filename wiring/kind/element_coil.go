@@ -18,12 +18,14 @@ var coilType = elementType{
 		{name: "hold", shape: aQuantity, dim: quantity.Power, def: "none", doc: "what an economiser holds it with"},
 		{name: "polarised", shape: aTruth, def: "no", doc: "works one way round only"},
 		{name: "suppressed", shape: aTruth, def: "no", rule: true, doc: "its suppression is built in"},
+		{name: "nominal", shape: aQuantity, dim: quantity.Voltage, rule: true, doc: "the voltage that it is named for"},
 	},
 	build: func(a *args) wiring.Element {
 		x, y := a.pair("between")
 		c := &wiring.Coil{ElementBase: a.base, A: x, B: y, Ohms: quantity.Ohm(a.quantity("ohms")),
 			PullIn: quantity.Volt(a.quantity("pull-in")), DropOut: quantity.Volt(a.quantity("drop-out")),
-			Hold: quantity.Watt(a.quantity("hold")), Polarised: a.truth("polarised"), Suppressed: a.truth("suppressed")}
+			Hold: quantity.Watt(a.quantity("hold")), Polarised: a.truth("polarised"), Suppressed: a.truth("suppressed"),
+			Nominal: quantity.Volt(a.quantity("nominal"))}
 		if c.DropOut > c.PullIn {
 			a.fault(fmt.Sprintf("it is released below %s and energised from %s up: drop-out is the lower of the two", c.DropOut, c.PullIn),
 				"drop-out", "pull-in")

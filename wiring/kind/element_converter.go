@@ -27,6 +27,7 @@ var converterType = elementType{
 		{name: "efficiency", shape: aQuantity, dim: quantity.Share, upTo: 1, def: "90 %", doc: "output power of input power"},
 		{name: "idle", shape: aQuantity, dim: quantity.Current, zero: true, def: "0", doc: "input current of its own while running"},
 		{name: "standby", shape: aQuantity, dim: quantity.Current, zero: true, def: "0", doc: "input current while not running"},
+		{name: "shares", shape: aTruth, def: "no", rule: true, doc: "its output may stand on one bus with another source"},
 	},
 	build: func(a *args) wiring.Element {
 		inA, inB := a.pair("in")
@@ -34,7 +35,7 @@ var converterType = elementType{
 		c := &wiring.Converter{ElementBase: a.base, InA: inA, InB: inB, OutA: outA, OutB: outB,
 			Volts: quantity.Volt(a.quantity("volts")), Amps: quantity.Ampere(a.quantity("amps")),
 			Works: a.band("works"), When: a.when("when"), Efficiency: quantity.Ratio(a.quantityOr("efficiency", converterEfficiency)),
-			Idle: quantity.Ampere(a.quantity("idle")), Standby: quantity.Ampere(a.quantity("standby"))}
+			Idle: quantity.Ampere(a.quantity("idle")), Standby: quantity.Ampere(a.quantity("standby")), Shares: a.truth("shares")}
 		c.Starts = quantity.Volt(a.quantityOr("starts", startsAbove*float64(c.Works.Low)))
 		if !a.incomplete && (c.Starts < c.Works.Low || c.Starts > c.Works.High) {
 			a.fault(fmt.Sprintf("it starts at %s, and works from %s to %s", c.Starts, c.Works.Low, c.Works.High), "starts", "works")

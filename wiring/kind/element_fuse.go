@@ -37,6 +37,7 @@ var fuseType = elementType{
 		{name: "ohms", shape: aQuantity, dim: quantity.Resistance, def: "0.15 V / rating (10x38), 0.06 V / rating (class T), else 0.08 V / rating", doc: "its resistance"},
 		{name: "volts", shape: aQuantity, dim: quantity.Voltage, rule: true, doc: "its rated voltage"},
 		{name: "breaks", shape: aQuantity, dim: quantity.Current, rule: true, doc: "its interrupting rating"},
+		{name: "holder", shape: aQuantity, dim: quantity.Current, rule: true, doc: "most current that its holder carries"},
 	},
 	build: buildFuse,
 }
@@ -46,7 +47,8 @@ func buildFuse(a *args) wiring.Element {
 	f := &wiring.Fuse{ElementBase: a.base, A: x, B: y, Channel: a.number, Auto: a.auto("rating"),
 		Rating: quantity.Ampere(a.quantity("rating")), Style: a.word("style"),
 		Opens: quantity.Ratio(a.quantityOr("opens", fuseOpens)), Ohms: quantity.Ohm(a.quantity("ohms")),
-		Volts: quantity.Volt(a.quantity("volts")), Breaks: quantity.Ampere(a.quantity("breaks"))}
+		Volts: quantity.Volt(a.quantity("volts")), Breaks: quantity.Ampere(a.quantity("breaks")),
+		Holder: quantity.Ampere(a.quantity("holder"))}
 	f.Fitted = f.Auto || f.Rating > 0
 	if f.Ohms == 0 && f.Rating > 0 {
 		f.Ohms = quantity.Ohm(float64(fuseDrop(f.Style)) / float64(f.Rating))

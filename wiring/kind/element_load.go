@@ -20,6 +20,7 @@ var loadType = elementType{
 		{name: "inrush", shape: forPair, dim: quantity.Current, rule: true, doc: "current at switch-on, and for how long"},
 		{name: "peak", shape: forPair, dim: quantity.Current, rule: true, doc: "most current, and for how long"},
 		{name: "duty", shape: aQuantity, dim: quantity.Share, upTo: 1, rule: true, doc: "share of the time that it is on"},
+		{name: "reads", shape: aWord, words: []string{"LFP", "lead-acid"}, rule: true, doc: "of a gauge: the chemistry whose voltage it shows as charge"},
 	},
 	build: buildLoad,
 }
@@ -28,7 +29,7 @@ func buildLoad(a *args) wiring.Element {
 	x, y := a.pair("between")
 	l := &wiring.Load{ElementBase: a.base, A: x, B: y, Works: a.band("works"), Polarised: a.truth("polarised"),
 		When: a.when("when"), Most: quantity.Volt(a.quantity("most")), Inrush: a.burst("inrush"),
-		Peak: a.burst("peak"), Duty: quantity.Ratio(a.quantity("duty"))}
+		Peak: a.burst("peak"), Duty: quantity.Ratio(a.quantity("duty")), Reads: a.word("reads")}
 	if watts, volts, ok := a.two("watts"); ok {
 		l.Law, l.Ohms = wiring.Resistive, quantity.Ohm(volts*volts/watts)
 	} else if watts := a.quantity("watts"); watts > 0 {

@@ -13,11 +13,12 @@ var resistorType = elementType{
 		{name: "ohms", shape: aQuantity, dim: quantity.Resistance, doc: "its resistance; this or watts"},
 		{name: "watts", shape: atPair, dim: quantity.Power, doc: "instead of ohms: the power that it takes at a voltage, ohms = V²/P"},
 		{name: "heat", shape: aQuantity, dim: quantity.Power, rule: true, doc: "most power that it may turn into heat"},
+		{name: "shunt", shape: aTruth, def: "no", rule: true, doc: "a meter counts the current through it: [side of the loads, side of the battery]"},
 	},
 	build: func(a *args) wiring.Element {
 		x, y := a.pair("between")
 		r := &wiring.Resistor{ElementBase: a.base, A: x, B: y,
-			Ohms: quantity.Ohm(a.quantity("ohms")), Heat: quantity.Watt(a.quantity("heat"))}
+			Ohms: quantity.Ohm(a.quantity("ohms")), Heat: quantity.Watt(a.quantity("heat")), Shunt: a.truth("shunt")}
 		if watts, volts, ok := a.two("watts"); ok {
 			r.Ohms = quantity.Ohm(volts * volts / watts)
 		}

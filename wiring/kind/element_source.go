@@ -22,6 +22,9 @@ var sourceType = elementType{
 		{name: "charge", shape: aQuantity, dim: quantity.Current, rule: true, doc: "most charging current"},
 		{name: "low", shape: aQuantity, dim: quantity.Voltage, rule: true, doc: "lowest voltage of the whole source"},
 		{name: "high", shape: aQuantity, dim: quantity.Voltage, rule: true, doc: "highest voltage of the whole source"},
+		{name: "cold", shape: aWord, words: []string{"blocks", "heats", "takes"}, rule: true, doc: "what it does with charge below freezing: blocks it, warms itself first, or takes it"},
+		{name: "wakes", shape: aWord, words: []string{"charger", "button", "itself"}, rule: true, doc: "what wakes it once its protection has gone to sleep"},
+		{name: "charge-port", shape: oneNode, def: "its posts", rule: true, doc: "where a charger belongs"},
 	},
 	build: func(a *args) wiring.Element {
 		x, y := a.pair("between")
@@ -30,7 +33,8 @@ var sourceType = elementType{
 			Trips: quantity.Ampere(a.quantity("trips")), When: a.when("when"),
 			Capacity:  quantity.AmpereHour(a.quantity("capacity")),
 			Discharge: quantity.Ampere(a.quantity("discharge")), Peak: a.burst("peak"),
-			Charge: quantity.Ampere(a.quantity("charge")), Low: quantity.Volt(a.quantity("low")), High: quantity.Volt(a.quantity("high"))}
+			Charge: quantity.Ampere(a.quantity("charge")), Low: quantity.Volt(a.quantity("low")), High: quantity.Volt(a.quantity("high")),
+			Cold: a.word("cold"), Wakes: a.word("wakes"), Port: max(a.node("charge-port"), wiring.FrameNode)}
 		a.needOne(s.Volts > 0 || s.Chemistry != "" && s.Cells > 0, "a source needs volts, or chemistry and cells")
 		return s
 	},

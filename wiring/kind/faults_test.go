@@ -60,10 +60,10 @@ func TestKindFaults(t *testing.T) {
 		{"element", inside("fuze: {between: [in, out], rating: 10 A}"), []string{
 			"8:5 no element fuze: did you mean fuse?. Elements: resistor, link, fuse, switch, coil, contact, diode, capacitor, source, mains, charger, converter, load, sense, driver"}},
 		{"no element", inside("fuse"), []string{"8:5 an element is its type and, behind a colon, its parameters in { }. For example: - fuse: {between: [in, out], rating: rating}"}},
-		{"element no map", inside("fuse: 10 A"), []string{"8:11 a fuse is a map of its parameters: name, between, rating, style, opens, ohms, volts, breaks"}},
+		{"element no map", inside("fuse: 10 A"), []string{"8:11 a fuse is a map of its parameters: name, between, rating, style, opens, ohms, volts, breaks, holder"}},
 		{"parameter", inside("fuse: {betwen: [in, out], rating: 10 A}"), []string{
 			"8:5 the fuse has no between: its two ends",
-			"8:12 unknown key betwen in fuse: did you mean between?. A fuse has name, between, rating, style, opens, ohms, volts, breaks"}},
+			"8:12 unknown key betwen in fuse: did you mean between?. A fuse has name, between, rating, style, opens, ohms, volts, breaks, holder"}},
 		{"node", inside("fuse: {between: [in, v50], rating: 10 A}"), []string{"8:26 no terminal, pole or hidden node v50: did you mean v5?"}},
 		{"to itself", inside("fuse: {between: [in, in], rating: 10 A}"), []string{"8:21 between goes from in to itself"}},
 		{"three nodes", inside("fuse: {between: [in, out, v5], rating: 10 A}"), []string{"8:21 between is a pair of terminals, such as [in, out]"}},
