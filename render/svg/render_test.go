@@ -2,12 +2,9 @@ package svg
 
 import (
 	"bytes"
-	"fmt"
 	"image"
 	"image/png"
-	"os"
 	"os/exec"
-	"path/filepath"
 	"testing"
 
 	"github.com/lugwright/lugwright/render/ink"
@@ -87,8 +84,8 @@ func TestCutDownFacesLookLikeWholeOnes(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		whole := svgtest.Render(t, file, dpi, fontsFrom(t, face.TrueType()))
-		cut := svgtest.Render(t, file, dpi, fontsFrom(t, small))
+		whole := svgtest.Render(t, file, dpi, svgtest.FontsFrom(t, face.TrueType()))
+		cut := svgtest.Render(t, file, dpi, svgtest.FontsFrom(t, small))
 		if !bytes.Equal(pix(t, whole), pix(t, cut)) {
 			t.Errorf("%v looks different", face)
 		}
@@ -106,19 +103,4 @@ func pix(t *testing.T, img image.Image) []byte {
 		t.Fatal(err)
 	}
 	return b.Bytes()
-}
-
-// fontsFrom makes the one font all that fontconfig knows.
-func fontsFrom(t *testing.T, font []byte) string {
-	t.Helper()
-	dir := t.TempDir()
-	if err := os.WriteFile(filepath.Join(dir, "face.ttf"), font, 0o600); err != nil {
-		t.Fatal(err)
-	}
-	conf := filepath.Join(dir, "fonts.conf")
-	text := fmt.Sprintf(`<?xml version="1.0"?><fontconfig><dir>%s</dir><cachedir>%s</cachedir></fontconfig>`, dir, filepath.Join(dir, "cache"))
-	if err := os.WriteFile(conf, []byte(text), 0o600); err != nil {
-		t.Fatal(err)
-	}
-	return "FONTCONFIG_FILE=" + conf
 }

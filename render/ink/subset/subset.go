@@ -11,19 +11,33 @@ import (
 	"golang.org/x/image/font/sfnt"
 )
 
-// TrueType returns a font file with the glyphs of the given characters, of what they are
-// composed of, and of the missing-glyph box. Characters that the font lacks, and those
-// above the basic plane, are left out. The same characters in any order give the same bytes.
+// Font is a font that has been cut down.
+type Font struct {
+	File     []byte          // a TrueType font file
+	Glyphs   map[rune]uint16 // the number of each character's glyph in it
+	UnitsPer int             // units of an em
+	Box      [4]int16        // around all glyphs of the whole font: left, bottom, right, top, in units
+}
+
+// TrueType returns the file of [Cut].
+func TrueType(font []byte, characters []rune) ([]byte, error) {
+	f, err := Cut(font, characters)
+	return f.File, err
+}
+
+// Cut makes a font with the glyphs of the given characters, of what they are composed of,
+// and of the missing-glyph box. Characters that the font lacks, and those above the basic
+// plane, are left out. The same characters in any order give the same bytes.
 //
 // The layout of all tables is that of the OpenType specification 1.9.
-func TrueType(font []byte, characters []rune) ([]byte, error) {
+func Cut(font []byte, characters []rune) (Font, error) {
 	parsed, err := sfnt.Parse(font)
 	if err != nil {
-		return nil, fmt.Errorf("subset: %w", err)
+		return Font{}, fmt.Errorf("subset: %w", err)
 	}
 	src, err := readTables(font)
 	if err != nil {
-		return nil, fmt.Errorf("subset: %w", err)
+		return Font{}, fmt.Errorf("subset: %w", err)
 	}
 	var buf sfnt.Buffer
 	glyphOf := map[rune]uint16{}
@@ -31,7 +45,7 @@ func TrueType(font []byte, characters []rune) ([]byte, error) {
 	for _, r := range characters {
 		g, err := parsed.GlyphIndex(&buf, r)
 		if err != nil {
-			return nil, fmt.Errorf("subset: %w", err)
+			return Font{}, fmt.Errorf("subset: %w", err)
 		}
 		if g == 0 || r > 0xfffe {
 			continue
@@ -40,7 +54,7 @@ func TrueType(font []byte, characters []rune) ([]byte, error) {
 		keep = append(keep, uint16(g))
 	}
 	if keep, err = src.withComponents(keep); err != nil {
-		return nil, fmt.Errorf("subset: %w", err)
+		return Font{}, fmt.Errorf("subset: %w", err)
 	}
 	number := make(map[uint16]uint16, len(keep)) // of a kept glyph in the new font
 	for i, g := range keep {
@@ -48,10 +62,17 @@ func TrueType(font []byte, characters []rune) ([]byte, error) {
 	}
 	out, err := src.build(keep, number)
 	if err != nil {
-		return nil, fmt.Errorf("subset: %w", err)
+		return Font{}, fmt.Errorf("subset: %w", err)
 	}
 	out["cmap"] = characterMap(glyphOf, number)
-	return assemble(out), nil
+	cut := Font{File: assemble(out), Glyphs: make(map[rune]uint16, len(glyphOf)), UnitsPer: int(parsed.UnitsPerEm())}
+	for r, g := range glyphOf {
+		cut.Glyphs[r] = number[g]
+	}
+	for i := range cut.Box {
+		cut.Box[i] = int16(binary.BigEndian.Uint16(src["head"][36+2*i:]))
+	}
+	return cut, nil
 }
 
 // tables of a font file by their four-letter tags.

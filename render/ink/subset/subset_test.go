@@ -92,6 +92,35 @@ func TestSubsetIsSmallAndRepeatable(t *testing.T) {
 	}
 }
 
+// The numbers that are told must be those that an independent reader finds.
+func TestNumbersOfGlyphs(t *testing.T) {
+	for _, face := range ink.Faces() {
+		f, err := Cut(face.TrueType(), []rune(sample+"✓"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		parsed, err := sfnt.Parse(f.File)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var buf sfnt.Buffer
+		for _, r := range sample {
+			want, err := parsed.GlyphIndex(&buf, r)
+			if got, ok := f.Glyphs[r]; err != nil || !ok || got != uint16(want) {
+				t.Errorf("%v: %q is glyph %d, want %d (%v)", face, r, got, want, err)
+			}
+		}
+		if _, ok := f.Glyphs['✓']; ok {
+			t.Errorf("%v has a number for a character that the face lacks", face)
+		}
+		box, err := parsed.Bounds(&buf, fixed.I(f.UnitsPer), font.HintingNone)
+		want := [4]int16{int16(box.Min.X / 64), int16(-box.Max.Y / 64), int16(box.Max.X / 64), int16(-box.Min.Y / 64)}
+		if err != nil || f.Box != want {
+			t.Errorf("%v: box %v, want %v (%v)", face, f.Box, want, err)
+		}
+	}
+}
+
 // A font file's words add up to a constant (OpenType, head.checkSumAdjustment).
 func TestChecksum(t *testing.T) {
 	b := cut(t, ink.Bold, sample)

@@ -3,10 +3,12 @@ package svgtest
 
 import (
 	"bytes"
+	"fmt"
 	"image"
 	"image/png"
 	"os"
 	"os/exec"
+	"path/filepath"
 	"strconv"
 	"strings"
 	"testing"
@@ -63,4 +65,22 @@ func Ink(img image.Image, r image.Rectangle) int {
 		}
 	}
 	return n
+}
+
+// FontsFrom makes font files all that fontconfig knows, and so all that rsvg-convert draws
+// with: it returns what to add to the environment.
+func FontsFrom(t testing.TB, fonts ...[]byte) string {
+	t.Helper()
+	dir := t.TempDir()
+	for i, font := range fonts {
+		if err := os.WriteFile(filepath.Join(dir, fmt.Sprintf("face%d.ttf", i)), font, 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	conf := filepath.Join(dir, "fonts.conf")
+	text := fmt.Sprintf(`<?xml version="1.0"?><fontconfig><dir>%s</dir><cachedir>%s</cachedir></fontconfig>`, dir, filepath.Join(dir, "cache"))
+	if err := os.WriteFile(conf, []byte(text), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	return "FONTCONFIG_FILE=" + conf
 }
