@@ -26,6 +26,7 @@ wiring/stack            : wiring wiring/quantity wiring/handbook
 wiring/figure           : wiring wiring/quantity wiring/handbook wiring/settle wiring/path
 wiring/position         : wiring wiring/quantity wiring/handbook wiring/settle wiring/path
 wiring/meter            : wiring wiring/quantity wiring/settle wiring/path
+wiring/sizing           : wiring wiring/quantity wiring/diag wiring/handbook wiring/settle wiring/path
 wiring/rule             : wiring wiring/quantity wiring/diag wiring/source wiring/handbook wiring/settle wiring/path wiring/figure wiring/position wiring/meter
 wiring/rules            : wiring wiring/quantity wiring/colour wiring/diag wiring/handbook wiring/settle wiring/path wiring/stack wiring/figure wiring/position wiring/meter wiring/rule
 
