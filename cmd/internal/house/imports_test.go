@@ -29,6 +29,7 @@ wiring/meter            : wiring wiring/quantity wiring/settle wiring/path
 wiring/sizing           : wiring wiring/quantity wiring/diag wiring/handbook wiring/settle wiring/path
 wiring/rule             : wiring wiring/quantity wiring/diag wiring/source wiring/handbook wiring/settle wiring/path wiring/figure wiring/position wiring/meter
 wiring/rules            : wiring wiring/quantity wiring/colour wiring/diag wiring/handbook wiring/settle wiring/path wiring/stack wiring/figure wiring/position wiring/meter wiring/rule
+wiring/cases            :
 
 render/ink              :
 render/ink/subset       : render/ink
@@ -42,8 +43,9 @@ render/schematic        : wiring wiring/quantity wiring/colour wiring/diag rende
 render/sheet/frame      : wiring/colour render/ink render/wirepen
 render/sheet            : wiring wiring/quantity wiring/colour wiring/diag wiring/handbook wiring/settle wiring/figure wiring/meter wiring/stack wiring/rule render/ink render/sheet/frame
 render/sheets           : wiring/... render/ink render/wirepen render/schematic render/sheet render/sheet/...
-render/format           : wiring wiring/diag render/ink render/report render/svg render/sheet render/sheet/...
+render/format           : wiring wiring/diag render/ink render/report render/svg render/pdf render/sheet render/sheet/...
 render/svg              : render/ink render/ink/subset
+render/pdf              : render/ink render/ink/subset
 render/proof            : render/ink
 render/report           : wiring wiring/quantity wiring/diag wiring/source wiring/settle wiring/path wiring/meter wiring/rule
 render                  : wiring/... render/...
