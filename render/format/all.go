@@ -4,5 +4,6 @@ package format
 func All() []*Format {
 	return []*Format{
 		SVG(),
+		PDF(),
 	}
 }

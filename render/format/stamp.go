@@ -34,6 +34,12 @@ func stamp(document []byte, c comment) []byte {
 // Stamped reports whether a file was written here and has not been changed since.
 // Line ends do not count: version control may have turned them.
 func Stamped(file []byte) bool {
+	switch {
+	case bytes.HasPrefix(file, []byte("%PDF-")):
+		return stampedInside(file, pdfStamp, pdfBegin)
+	case bytes.HasPrefix(file, []byte("\x89PNG")):
+		return stampedInside(file, pngStamp, pngBegin)
+	}
 	file = plainLines(file)
 	return isStamped(file, markup) || isStamped(file, plain)
 }

@@ -47,7 +47,7 @@ render/format           : wiring wiring/diag render/ink render/report render/svg
 render/svg              : render/ink render/ink/subset
 render/pdf              : render/ink render/ink/subset
 render/proof            : render/ink
-render/report           : wiring wiring/quantity wiring/diag wiring/source wiring/settle wiring/path wiring/meter wiring/rule
+render/report           : wiring wiring/quantity wiring/diag wiring/source wiring/settle wiring/path wiring/meter wiring/rule wiring/handbook wiring/sizing wiring/figure
 render                  : wiring/... render/...
 
 cmd/lugwright/folder    :
