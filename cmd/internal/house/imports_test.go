@@ -23,9 +23,13 @@ wiring/job              : wiring wiring/quantity wiring/colour wiring/diag wirin
 wiring/settle/...       : wiring wiring/quantity wiring/handbook wiring/settle/...
 wiring/path             : wiring wiring/quantity
 wiring/stack            : wiring wiring/quantity wiring/handbook
+wiring/difference       : wiring wiring/quantity wiring/handbook wiring/stack
 wiring/figure           : wiring wiring/quantity wiring/handbook wiring/settle wiring/path
 wiring/position         : wiring wiring/quantity wiring/handbook wiring/settle wiring/path
 wiring/meter            : wiring wiring/quantity wiring/settle wiring/path
+wiring/fault            : wiring wiring/quantity wiring/handbook wiring/settle wiring/path wiring/meter
+wiring/symptom          : wiring wiring/quantity wiring/settle wiring/fault
+wiring/diagnosis        : wiring wiring/quantity wiring/settle wiring/fault wiring/symptom
 wiring/sizing           : wiring wiring/quantity wiring/diag wiring/handbook wiring/settle wiring/path
 wiring/rule             : wiring wiring/quantity wiring/diag wiring/source wiring/handbook wiring/settle wiring/path wiring/figure wiring/position wiring/meter
 wiring/rules            : wiring wiring/quantity wiring/colour wiring/diag wiring/handbook wiring/settle wiring/path wiring/stack wiring/figure wiring/position wiring/meter wiring/rule
@@ -47,7 +51,7 @@ render/format           : wiring wiring/diag render/ink render/report render/svg
 render/svg              : render/ink render/ink/subset
 render/pdf              : render/ink render/ink/subset
 render/proof            : render/ink
-render/report           : wiring wiring/quantity wiring/diag wiring/source wiring/settle wiring/path wiring/meter wiring/rule wiring/handbook wiring/sizing wiring/figure
+render/report           : wiring wiring/quantity wiring/diag wiring/source wiring/settle wiring/path wiring/meter wiring/rule wiring/handbook wiring/sizing wiring/figure wiring/difference
 render                  : wiring/... render/...
 
 cmd/lugwright/folder    :
