@@ -9,6 +9,8 @@ func commands() []*command {
 		statesCommand(),
 		readingsCommand(),
 		traceCommand(),
+		compareCommand(),
+		sizeCommand(),
 		kindsCommand(),
 		explainCommand(),
 		versionCommand(),

@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"fmt"
 	"slices"
 	"strings"
 
@@ -62,6 +63,10 @@ func valueHelp(f *pflag.Flag) string {
 		return orList(v.words)
 	case choices:
 		return "a list of " + orList(v.words)
+	case amountFlag:
+		return fmt.Sprintf("a %v with its unit, such as %q", v.want, v.example)
+	case sizeFlag:
+		return "a conductor size, such as \"14 AWG\" or \"2.5 mm2\""
 	}
 	name, _ := pflag.UnquoteUsage(f)
 	return "a " + name

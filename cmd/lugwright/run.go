@@ -7,6 +7,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"github.com/lugwright/lugwright/wiring/quantity"
 	"github.com/lugwright/lugwright/wiring/source"
 )
 
@@ -82,8 +83,11 @@ func flagFault(set *pflag.FlagSet, err error) string {
 		unknown *pflag.NotExistError
 		missing *pflag.ValueRequiredError
 		invalid *pflag.InvalidValueError
+		unclear *quantity.Error
 	)
 	switch {
+	case errors.As(err, &invalid) && errors.As(err, &unclear):
+		return fmt.Sprintf("--%s: %v", invalid.GetFlag().Name, unclear)
 	case errors.As(err, &unknown) && unknown.GetSpecifiedShortnames() != "":
 		return fmt.Sprintf("no flag -%s", unknown.GetSpecifiedName())
 	case errors.As(err, &unknown):

@@ -78,7 +78,7 @@ func (c *Choice) complete(t *handbook.Tables) error {
 		}
 	}
 	for i, n := range c.Needs {
-		c.Needs[i].Decides = n.Size == c.Size && n.Size.Known()
+		c.Needs[i].Decides = n.Size == c.Size && n.Size.Known() && !c.Run.Size.Known()
 		if n.Size.Known() && area(t, n.Size) > area(t, c.Size) {
 			c.Faults = append(c.Faults, fmt.Sprintf("%v is too thin: %s", c.Size, n.Text))
 		}
@@ -142,7 +142,7 @@ func withinDrop(t *handbook.Tables, r Run, c Choice) (Need, error) {
 		}
 		if loss := handbook.Drop(r.Amps, ohms); loss <= r.limit() {
 			n.Size = s
-			n.Text = fmt.Sprintf("%v loses %v of %v on a loop of %v; %v may be lost", s, loss, r.Volts, length(r.Loop), r.limit())
+			n.Text = fmt.Sprintf("%v loses %.2f V of %v on a loop of %v; %.2f V may be lost", s, float64(loss), r.Volts, length(r.Loop), float64(r.limit()))
 			return n, nil
 		}
 	}
