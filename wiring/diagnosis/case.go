@@ -25,6 +25,7 @@ type Case struct {
 
 	skipped map[string]bool // names of measurements that cannot be taken
 	extra   []*Candidate    // pairs of faults, once asked for
+	bins    []bin           // of a chart: by index of Readings, the values that count as read
 }
 
 // Open begins a case, with every single fault a candidate, and that nothing is wrong.
@@ -144,7 +145,12 @@ func (c *Case) fits(k *Candidate, but int) bool {
 		}
 	}
 	for i, r := range c.Readings {
-		if i != but && !r.Agrees(c.Table.Expected(k, r.Measurement), r.Volts) {
+		expected := c.Table.Expected(k, r.Measurement)
+		agrees := r.Agrees(expected, r.Volts)
+		if c.bins != nil {
+			agrees = c.bins[i].holds(expected)
+		}
+		if i != but && !agrees {
 			return false
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"github.com/lugwright/lugwright/wiring"
+	"github.com/lugwright/lugwright/wiring/quantity"
 	"github.com/lugwright/lugwright/wiring/symptom"
 )
 
@@ -94,24 +95,50 @@ func newSplitter(t *Table, candidates []*Candidate) *splitter {
 // bits is the entropy of the outcomes of a measurement. Values that a meter cannot tell
 // apart, and all between them, are one outcome.
 func (s *splitter) bits(m Measurement) float64 {
-	same := true
-	for i, k := range s.candidates {
-		s.values[i] = outcome{float64(s.table.Expected(k, m)), k.Weight()}
-		same = same && s.values[i].volts == s.values[0].volts
-	}
-	if same {
+	if !s.sort(m) {
 		return 0
 	}
-	slices.SortFunc(s.values, func(a, b outcome) int { return cmp.Compare(a.volts, b.volts) })
 	bits, weight := 0.0, s.values[0].weight
 	for i := 1; i < len(s.values); i++ {
-		if s.values[i].volts-s.values[i-1].volts > 2*m.tolerance(s.values[i].volts) {
+		if s.apart(m, i) {
 			bits += s.share(weight)
 			weight = 0
 		}
 		weight += s.values[i].weight
 	}
 	return bits + s.share(weight)
+}
+
+// bins lists the outcomes of a measurement.
+func (s *splitter) bins(m Measurement) []bin {
+	s.sort(m)
+	var all []bin
+	for i, v := range s.values {
+		volts := quantity.Volt(v.volts)
+		if i == 0 || s.apart(m, i) {
+			all = append(all, bin{volts, volts})
+		}
+		all[len(all)-1].high = volts
+	}
+	return all
+}
+
+// sort puts the values of a measurement in order, and reports whether they differ at all.
+func (s *splitter) sort(m Measurement) bool {
+	differ := false
+	for i, k := range s.candidates {
+		s.values[i] = outcome{float64(s.table.Expected(k, m)), k.Weight()}
+		differ = differ || s.values[i].volts != s.values[0].volts
+	}
+	if differ {
+		slices.SortFunc(s.values, func(a, b outcome) int { return cmp.Compare(a.volts, b.volts) })
+	}
+	return differ
+}
+
+// apart reports whether a meter tells a value from the one before it.
+func (s *splitter) apart(m Measurement, i int) bool {
+	return s.values[i].volts-s.values[i-1].volts > 2*m.tolerance(s.values[i].volts)
 }
 
 // shown is the entropy of the answer to whether a complaint shows.
