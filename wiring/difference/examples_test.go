@@ -39,7 +39,7 @@ func TestConversion(t *testing.T) {
 		"G11 removed: battery-lead-acid > ",
 		"X11 removed: inlet-dc > ",
 		"G1 added:  > pack-lfp",
-		"W3 removed: G13.+ - G14.- > ",
+		"W3 removed: G13.+ - G14.- BK 2 AWG 9 in > ",
 		"W37 moved: X11.lock > T1.lock-b",
 		"W37 extended:  > GN/WH 18 AWG 14 in",
 		"W38 moved: G11.- > G1.-",

@@ -25,8 +25,16 @@ func (d *Difference) wires() {
 	}
 }
 
-// route is a wire from end to end.
-func (w Wire) route() string { return w.Ends[0].On + " - " + w.Ends[1].On }
+// route is a wire from end to end, and what is cut for it.
+func (w Wire) route() string {
+	words := []string{w.Ends[0].On, "-", w.Ends[1].On}
+	for _, key := range []string{"colour", "size", "length"} {
+		if text := value(w.Facts, key).Text; text != "" {
+			words = append(words, text)
+		}
+	}
+	return strings.Join(words, " ")
+}
 
 // pairs finds the same wire in both netlists: by its name, else by the leads that it is
 // joined to in both, since a lead has one wire.
