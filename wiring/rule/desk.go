@@ -24,15 +24,17 @@ type desk struct {
 	findings   []diag.Finding
 	notChecked []NotChecked
 
-	supplies    []*path.Supply
-	negative    *path.Reach
-	controllers map[*wiring.Part]bool
-	network     *settle.Network
-	points      map[pointKey]*settle.Point
-	figures     *figure.Cart
-	properties  []*position.Property // that the rules of this run prove
-	proofs      map[*position.Property]position.Result
-	bench       *meter.Bench
+	supplies      []*path.Supply
+	negative      *path.Reach
+	controllers   map[*wiring.Part]bool
+	network       *settle.Network
+	points        map[pointKey]*settle.Point
+	figures       *figure.Cart
+	properties    []*position.Property // that the rules of this run prove
+	steady        []*wiring.State      // the states with every button released
+	mostPositions int64
+	proofs        map[*position.Property]position.Result
+	bench         *meter.Bench
 }
 
 func newDesk(ctx context.Context, h *wiring.Harness, rules []*Rule, o Options) *desk {
@@ -40,6 +42,10 @@ func newDesk(ctx context.Context, h *wiring.Harness, rules []*Rule, o Options) *
 	if tables == nil {
 		tables = handbook.Default()
 	}
+	most := o.Positions
+	if most <= 0 {
+		most = mostPositions
+	}
 	return &desk{ctx: ctx, harness: h, graph: path.New(h), handbook: tables,
-		points: map[pointKey]*settle.Point{}, properties: propertiesOf(rules)}
+		points: map[pointKey]*settle.Point{}, properties: propertiesOf(rules), mostPositions: most}
 }

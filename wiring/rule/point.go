@@ -114,3 +114,36 @@ func (p *Pass) Sweep(f func(s *wiring.State, c Charge, at *settle.Point)) {
 		}
 	}
 }
+
+// SweepSteady calls f like [Pass.Sweep], with every button released: what a finger holds
+// down flows for a second or two and warms nothing.
+func (p *Pass) SweepSteady(f func(s *wiring.State, c Charge, at *settle.Point)) {
+	d := p.desk
+	if d.steady == nil {
+		for _, s := range d.harness.States {
+			d.steady = append(d.steady, released(s))
+		}
+	}
+	for _, s := range d.steady {
+		for _, c := range charges {
+			if point := p.Point(s, c); point != nil {
+				f(s, c, point)
+			}
+		}
+	}
+}
+
+// released is a state with every button let go; the state itself if none is held.
+func released(s *wiring.State) *wiring.State {
+	let := *s
+	let.Set = map[*wiring.Control]string{}
+	for c, position := range s.Set {
+		if c.Name != "button" {
+			let.Set[c] = position
+		}
+	}
+	if len(let.Set) == len(s.Set) {
+		return s
+	}
+	return &let
+}

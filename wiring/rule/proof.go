@@ -8,7 +8,7 @@ import (
 // mostPositions is how many positions of the hand switches are settled for one property. A
 // cart with more of them is looked at in those with the fewest switches away from rest,
 // which takes some tenths of a second, and what was left out is listed.
-const mostPositions = 1024
+const mostPositions = int64(1024)
 
 // Proofs says what became of the properties that the rule proves over all positions of the
 // hand switches, in their order. Those that could not be proved are said to be not checked.
@@ -33,7 +33,7 @@ func (p *Pass) Proofs() []position.Result {
 // that is where voltages are highest.
 func (d *desk) prove() bool {
 	o := position.CheckOptions{Part: true}
-	o.Most, o.Charges = mostPositions, []quantity.Ratio{Full.soc()}
+	o.Most, o.Charges = d.mostPositions, []quantity.Ratio{Full.soc()}
 	results, err := position.CheckAll(d.ctx, position.NewCart(d.harness, d.compiled()), d.properties, o)
 	if err != nil {
 		return false

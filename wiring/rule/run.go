@@ -18,6 +18,11 @@ type Options struct {
 	// Handbook is the tables that rules look things up in; nil: those that the program
 	// brings with it.
 	Handbook *handbook.Tables
+
+	// Positions is how many positions of the hand switches are looked at for each property
+	// that a rule proves; 0: a thousand. With more positions than that, those with the fewest
+	// switches away from rest are looked at.
+	Positions int64
 }
 
 // Result is what a run of rules has to say.

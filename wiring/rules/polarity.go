@@ -132,8 +132,9 @@ func between(p *rule.Pass, s *path.Supply, through path.Through, plus, minus wir
 // wrong way round.
 func shorting(p *rule.Pass, e *path.Edge) {
 	for _, s := range steadySupplies(p) {
-		if !between(p, s, carrying().Without(e.Element), e.A, e.B) {
-			continue
+		through := carrying().Without(e.Element)
+		if !between(p, s, through, e.A, e.B) || p.Graph.From(through.Until(p.Negative), s.Plus).Has(e.B) {
+			continue // a positive that reaches its cathode too stands on its right side
 		}
 		across := ""
 		if coil := coilAcross(p.Graph, e); coil != "" {

@@ -8,7 +8,9 @@ import (
 	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/diag"
 	"github.com/lugwright/lugwright/wiring/path"
+	"github.com/lugwright/lugwright/wiring/position"
 	"github.com/lugwright/lugwright/wiring/quantity"
+	"github.com/lugwright/lugwright/wiring/rule"
 )
 
 // mostNamed is how many names a sentence lists before it counts the rest.
@@ -100,4 +102,40 @@ func subjects(lists ...[]string) []string {
 		}
 	}
 	return all
+}
+
+// upper begins a text with a capital, unless its first word is a name.
+func upper(s string) string {
+	if s == "" || s[0] < 'a' || s[0] > 'z' {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}
+
+// placeOfState is where a state is written; of those that are built in, the top of the job.
+func placeOfState(p *rule.Pass, s *wiring.State) diag.Span {
+	if s.At.Known() && !s.Stock {
+		return s.At
+	}
+	return p.Harness.Identity.At
+}
+
+// movedParts names the parts whose controls a state has away from rest.
+func movedParts(p *rule.Pass, s *wiring.State) []string {
+	var names []string
+	for _, c := range position.Moved(p.Harness, s) {
+		names = append(names, c.Part.Designation)
+	}
+	return natural(names)
+}
+
+// batteryNames names the batteries of a cart.
+func batteryNames(p *rule.Pass) []string {
+	var names []string
+	for _, s := range p.Supplies() {
+		if s.Battery() {
+			names = append(names, s.Element.Base().Part.Designation)
+		}
+	}
+	return natural(names)
 }
