@@ -5,5 +5,6 @@ func All() []*Format {
 	return []*Format{
 		SVG(),
 		PDF(),
+		PNG(),
 	}
 }
