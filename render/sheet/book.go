@@ -2,13 +2,11 @@ package sheet
 
 import (
 	"context"
-	"sync"
 
 	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/diag"
 	"github.com/lugwright/lugwright/wiring/figure"
 	"github.com/lugwright/lugwright/wiring/handbook"
-	"github.com/lugwright/lugwright/wiring/meter"
 	"github.com/lugwright/lugwright/wiring/rule"
 )
 
@@ -30,23 +28,20 @@ type Book struct {
 
 	// A book stands for the answers that it gives, so the context of their computing belongs
 	// to it as it would to a call.
-	ctx    context.Context
-	survey func() (*meter.Survey, error)
+	ctx context.Context
+	answers
 }
 
 // NewBook opens the book of a harness. The context is that of all that will be computed.
 func NewBook(ctx context.Context, h *wiring.Harness, f Found) *Book {
 	b := &Book{Harness: h, Handbook: handbook.Default(), Found: f, ctx: ctx}
 	b.Cart = figure.New(h, b.Handbook)
-	b.survey = sync.OnceValues(func() (*meter.Survey, error) { return meter.New(h).Survey(ctx) })
+	b.prepare()
 	return b
 }
 
 // Context is that of everything that the book computes.
 func (b *Book) Context() context.Context { return b.ctx }
-
-// Survey is what a meter reads in every state. The error is that of the context.
-func (b *Book) Survey() (*meter.Survey, error) { return b.survey() }
 
 // Open lists the findings that are not waived, at or above a level, in their order.
 func (b *Book) Open(least diag.Level) []diag.Finding {

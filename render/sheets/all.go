@@ -7,6 +7,9 @@ import "github.com/lugwright/lugwright/render/sheet"
 func All() []*sheet.Kind {
 	return []*sheet.Kind{
 		Schematic(),
+		WireList(),
+		CutList(),
+		Posts(),
 	}
 }
 

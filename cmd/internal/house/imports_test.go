@@ -26,6 +26,7 @@ wiring/stack            : wiring wiring/quantity wiring/handbook
 wiring/difference       : wiring wiring/quantity wiring/handbook wiring/stack
 wiring/figure           : wiring wiring/quantity wiring/handbook wiring/settle wiring/path
 wiring/position         : wiring wiring/quantity wiring/handbook wiring/settle wiring/path
+wiring/list             : wiring wiring/quantity wiring/colour wiring/handbook wiring/settle wiring/path wiring/stack
 wiring/meter            : wiring wiring/quantity wiring/settle wiring/path
 wiring/fault            : wiring wiring/quantity wiring/handbook wiring/settle wiring/path wiring/meter
 wiring/symptom          : wiring wiring/quantity wiring/settle wiring/fault
@@ -45,8 +46,10 @@ render/route            : render/ink render/symbol render/arrange
 render/label            : render/ink render/symbol render/arrange render/route
 render/schematic        : wiring wiring/quantity wiring/colour wiring/diag render/ink render/rank render/wirepen render/symbol render/arrange render/route render/label
 render/sheet/frame      : wiring/colour render/ink render/wirepen
-render/sheet            : wiring wiring/quantity wiring/colour wiring/diag wiring/handbook wiring/settle wiring/figure wiring/meter wiring/stack wiring/rule render/ink render/sheet/frame
-render/sheets           : wiring/... render/ink render/wirepen render/schematic render/sheet render/sheet/...
+render/sheet            : wiring wiring/quantity wiring/colour wiring/diag wiring/handbook wiring/settle wiring/figure wiring/meter wiring/stack wiring/list wiring/rule render/ink render/sheet/frame
+render/sheet/flow       : render/ink
+render/qr               : render/ink
+render/sheets           : wiring/... render/ink render/qr render/wirepen render/schematic render/sheet render/sheet/...
 render/format           : wiring wiring/diag render/ink render/report render/svg render/pdf render/png render/sheet render/sheet/...
 render/svg              : render/ink render/ink/subset
 render/pdf              : render/ink render/ink/subset
@@ -71,6 +74,7 @@ golang.org/x/image/math/fixed         : render/ink/...
 golang.org/x/text/unicode/norm        : render/ink
 golang.org/x/text/width               : render/report
 golang.org/x/term                     : cmd/lugwright
+rsc.io/qr                             : render/qr
 github.com/spf13/pflag                : cmd/lugwright
 `
 
