@@ -10,6 +10,7 @@ func commands() []*command {
 		readingsCommand(),
 		traceCommand(),
 		compareCommand(),
+		symptomsCommand(),
 		sizeCommand(),
 		kindsCommand(),
 		explainCommand(),

@@ -3,6 +3,7 @@ package diagnosis
 import (
 	"context"
 	"math"
+	"slices"
 
 	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/fault"
@@ -15,6 +16,10 @@ type Options struct {
 	Modes  []*fault.Mode   // nil: all
 	States []*wiring.State // nil: those of the harness
 	SOC    quantity.Ratio  // how full the pack is; 0: as the states say
+
+	// JustWired says that the cart was never right since it was last worked on: what hands
+	// do wrong is as likely as what is common.
+	JustWired bool
 }
 
 // Candidate is something that may be wrong with the cart.
@@ -22,7 +27,8 @@ type Candidate struct {
 	Faults     []fault.Fault // none: nothing is wrong
 	Complaints []symptom.Complaint
 
-	seen []fault.Seen // by state
+	seen   []fault.Seen // by state
+	weight float64
 }
 
 // Name is what is wrong, in a few words.
@@ -37,10 +43,17 @@ func (c *Candidate) Name() string {
 }
 
 // Weight is how likely the candidate is before anything was seen, in no particular unit.
-func (c *Candidate) Weight() float64 {
+func (c *Candidate) Weight() float64 { return c.weight }
+
+// weigh is the weight of faults that come together.
+func (o Options) weigh(faults []fault.Fault) float64 {
 	w := 1.0
-	for i, f := range c.Faults {
-		w *= f.Mode.Class.Weight()
+	for i, f := range faults {
+		class := f.Mode.Class
+		if o.JustWired && f.Mode.Assembly {
+			class = fault.Common
+		}
+		w *= class.Weight()
 		if i > 0 {
 			w /= pairsPerSingle
 		}
@@ -58,6 +71,7 @@ type Table struct {
 	States     []*wiring.State
 	Candidates []*Candidate // the healthy cart first
 
+	options      Options
 	healthy      []fault.Seen
 	measurements []Measurement
 	complaints   []symptom.Complaint
@@ -79,8 +93,8 @@ func NewTable(ctx context.Context, h *wiring.Harness, o Options) (*Table, error)
 	if err != nil {
 		return nil, err
 	}
-	t := &Table{Cart: cart, States: states, healthy: survey.Healthy}
-	t.Candidates = append(t.Candidates, &Candidate{seen: survey.Healthy})
+	t := &Table{Cart: cart, States: states, options: o, healthy: survey.Healthy}
+	t.Candidates = append(t.Candidates, &Candidate{seen: survey.Healthy, weight: o.weigh(nil)})
 	for _, row := range survey.Rows {
 		t.Candidates = append(t.Candidates, t.candidate(row.Seen, row.Fault))
 	}
@@ -94,7 +108,7 @@ func NewTable(ctx context.Context, h *wiring.Harness, o Options) (*Table, error)
 
 func (t *Table) candidate(seen []fault.Seen, faults ...fault.Fault) *Candidate {
 	v := &symptom.View{Cart: t.Cart, Healthy: t.healthy, Now: seen}
-	return &Candidate{Faults: faults, Complaints: symptom.Complaints(v), seen: seen}
+	return &Candidate{Faults: faults, Complaints: symptom.Complaints(v), seen: seen, weight: t.options.weigh(faults)}
 }
 
 // charged is the states with a pack as full as is said.
@@ -201,4 +215,28 @@ func (t *Table) Differs(c *Candidate) bool {
 		}
 	}
 	return false
+}
+
+// Opened lists the fuses that open and the sources that trip with a candidate, each once.
+func (c *Candidate) Opened() []wiring.Element {
+	var all []wiring.Element
+	for _, s := range c.seen {
+		for _, e := range s.Opened {
+			if !slices.Contains(all, e) {
+				all = append(all, e)
+			}
+		}
+	}
+	return all
+}
+
+// Probes names the terminals that the two probes sit on.
+func (t *Table) Probes(m Measurement) (red, black string) {
+	switch {
+	case m.Wire != nil:
+		return m.Wire.From.String(), m.Wire.To.String()
+	case m.Post != nil:
+		return m.Post.Name, m.Spot.Name
+	}
+	return m.Spot.Name, t.Cart.Graph.Name(m.Spot.Black)
 }

@@ -11,6 +11,9 @@ type Mode struct {
 	Title string // "wire open"
 	Class Class
 	Why   string // what brings it about
+	// Assembly says that hands bring it about: rare on a cart that drove yesterday, and the
+	// first thing to look for on one that was just wired.
+	Assembly bool
 	// Find lists the faults of this mode on a cart, in the order of its wires or parts.
 	Find func(*Cart) []Fault
 }

@@ -4,7 +4,7 @@ import "github.com/lugwright/lugwright/wiring"
 
 func wrongTerminal() *Mode {
 	return &Mode{
-		ID: "wrong-terminal", Title: "on the neighbouring terminal", Class: Occasional,
+		ID: "wrong-terminal", Title: "on the neighbouring terminal", Class: Rare, Assembly: true,
 		Why: "two like terminals side by side, in bad light",
 		Find: func(c *Cart) []Fault {
 			var all []Fault
@@ -69,7 +69,7 @@ func (c *Cart) row(t *wiring.Terminal) []*wiring.Terminal {
 
 func swapped() *Mode {
 	return &Mode{
-		ID: "swapped", Title: "two wires swapped", Class: Occasional,
+		ID: "swapped", Title: "two wires swapped", Class: Rare, Assembly: true,
 		Why: "two wires taken off together and put back crosswise",
 		Find: func(c *Cart) []Fault {
 			var all []Fault
@@ -120,7 +120,7 @@ func (c *Cart) swap(name string, p *wiring.Part, a, b *wiring.Terminal, wires ..
 
 func wrongWayRound() *Mode {
 	return &Mode{
-		ID: "wrong-way-round", Title: "wrong way round", Class: Occasional,
+		ID: "wrong-way-round", Title: "wrong way round", Class: Rare, Assembly: true,
 		Why: "plus and minus taken for each other: red is not always plus",
 		Find: func(c *Cart) []Fault {
 			var all []Fault
