@@ -36,7 +36,7 @@ func runStates(c *call, o statesOptions) exit {
 	table := tabwriter.NewWriter(c.stdout, 0, 0, 2, ' ', 0)
 	fmt.Fprintln(table, "STATE\tSET\tEXPECTED")
 	for _, s := range h.States {
-		fmt.Fprintf(table, "%s\t%s\t%s\n", s.Name, settings(h, s), expectations(s))
+		fmt.Fprintf(table, "%s\t%s\t%s\n", s.Name, report.Settings(h, s), expectations(s))
 	}
 	// A write error is remembered by the stream.
 	_ = table.Flush()
@@ -48,36 +48,6 @@ func (c *call) unusableInput(found report.Job) exit {
 	// An error of standard error has nowhere to be told.
 	_ = report.Findings(c.stderr, report.Report{Jobs: []report.Job{found}}, c.textOptions(c.stderr))
 	return unusable
-}
-
-// settings tells what a state sets, as a job file would say it: "S1 on, P4.switch on".
-func settings(h *wiring.Harness, s *wiring.State) string {
-	var words []string
-	for _, p := range h.Parts {
-		for _, control := range p.Controls {
-			if at, ok := s.Set[control]; ok && at != control.Positions[0] {
-				words = append(words, controlName(p, control)+" "+at)
-			}
-		}
-	}
-	if s.SOC > 0 {
-		words = append(words, fmt.Sprintf("charge %.0f %%", 100*float64(s.SOC)))
-	}
-	if s.After != "" {
-		words = append(words, "after "+s.After)
-	}
-	if words == nil {
-		return "all at rest"
-	}
-	return strings.Join(words, ", ")
-}
-
-// controlName leaves out the control of a part that has one.
-func controlName(p *wiring.Part, control *wiring.Control) string {
-	if len(p.Controls) == 1 {
-		return p.Designation
-	}
-	return p.Designation + "." + control.Name
 }
 
 func expectations(s *wiring.State) string {

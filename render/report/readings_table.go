@@ -51,7 +51,7 @@ func (p *readingsPrinter) stub(groups []spotGroup) (names [][]string, width int)
 		var all []string
 		for _, spot := range g.spots {
 			name := oneLine(spot.Name)
-			if black := p.black(spot); black != p.referenceNode() {
+			if black := p.Black(spot); black != p.Reference() {
 				name += " to " + oneLine(p.Survey.Bench.Name(black))
 			}
 			all, width = append(all, name), max(width, columns(name))
@@ -79,19 +79,13 @@ func (p *readingsPrinter) column(s *meter.Sheet, groups []spotGroup, alone bool)
 
 // cell is one reading, with room for a mark, so that decimal points stand below each other.
 func (p *readingsPrinter) cell(r meter.Reading, alone bool) string {
-	text, mark := meter.Tenths(r.Volts), ""
+	text, mark := Shown(r)
 	switch {
 	case r.Mains:
 		p.marks[markMains] = true
 		return markMains
 	case r.Floating && alone:
 		return text + " (floating)"
-	case r.Floating:
-		mark = markFloating
-	case r.Proof.Nothing():
-		mark = markNothing
-	case r.Proof == meter.ThroughConsumer:
-		mark = markConsumer
 	}
 	if mark != "" {
 		p.marks[mark] = true

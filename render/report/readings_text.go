@@ -5,7 +5,6 @@ import (
 	"io"
 	"strings"
 
-	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/meter"
 	"github.com/lugwright/lugwright/wiring/quantity"
 )
@@ -47,54 +46,20 @@ func (p *readingsPrinter) heading() {
 	p.filled("", fmt.Sprintf("Black probe on %s%s%s.", p.reference(), p.exceptions(), p.charge()))
 }
 
-// charge names the state of charge, if all states have the same.
-func (p *readingsPrinter) charge() string {
-	var at quantity.Ratio
-	for i, s := range p.Survey.Sheets {
-		soc := p.Survey.Bench.Charge(s.State)
-		if i > 0 && soc != at {
-			return ""
-		}
-		at = soc
-	}
-	if at == 0 {
-		return ""
-	}
-	return "; batteries at " + at.String()
-}
-
-func (p *readingsPrinter) referenceNode() wiring.NodeID {
-	for _, s := range p.Survey.Sheets {
-		return s.Point.ReferenceNode()
-	}
-	return wiring.NoNode
-}
-
 func (p *readingsPrinter) reference() string {
-	return oneLine(p.Survey.Bench.Name(p.referenceNode()))
+	return oneLine(p.Survey.Bench.Name(p.Reference()))
 }
 
 // exceptions promises the places that are read against something else.
 func (p *readingsPrinter) exceptions() string {
 	for _, g := range p.groups() {
 		for _, spot := range g.spots {
-			if p.black(spot) != p.referenceNode() {
+			if p.Black(spot) != p.Reference() {
 				return " but where another is named"
 			}
 		}
 	}
 	return ""
-}
-
-// black is where the black probe sits for a place: the same in all states in which it reads
-// anything.
-func (p *readingsPrinter) black(spot meter.Spot) wiring.NodeID {
-	for _, s := range p.Survey.Sheets {
-		if r := s.ReadAt(spot.Node); r.Against != wiring.NoNode && r.Against != p.referenceNode() {
-			return r.Against
-		}
-	}
-	return p.referenceNode()
 }
 
 // filled writes text broken at the width, each line behind a margin.
@@ -123,30 +88,13 @@ func (p *readingsPrinter) failed() {
 
 // waits tells how long the readings take to become true.
 func (p *readingsPrinter) waits() {
-	for _, w := range merged(p.Survey.Sheets, p.waitWords) {
+	for _, w := range p.Waits() {
 		p.line("")
-		p.line(p.bold("Wait, in " + listed(w.states, "and") + ":"))
-		for _, line := range w.lines {
+		p.line(p.bold("Wait, in " + listed(w.States, "and") + ":"))
+		for _, line := range w.Lines {
 			p.hanging("  ", line)
 		}
 	}
-}
-
-func (p *readingsPrinter) waitWords(s *meter.Sheet) []string {
-	var lines []string
-	for _, w := range p.Survey.Waits(s) {
-		way := "run down from"
-		if w.From < w.To {
-			way = "charge from"
-		}
-		names := make([]string, len(w.Spots))
-		for i, spot := range w.Spots {
-			names[i] = spot.Name
-		}
-		lines = append(lines, fmt.Sprintf("%s before you believe %s: %v in %s %s %s V",
-			patience(w.Time), oneLine(listed(names, "and")), w.Capacitor.Farads, oneLine(w.Capacitor.Part.Designation), way, meter.Tenths(w.From)))
-	}
-	return lines
 }
 
 // patience is a time as somebody waits it, rounded up: "9 s", "3 min".

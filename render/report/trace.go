@@ -46,7 +46,7 @@ func (p *tracePrinter) spot(spot meter.Spot) {
 		title = oneLine(spot.Terminal.Spoken) + ", " + title
 	}
 	p.line(p.bold(oneLine(spot.Name)) + "  " + title)
-	p.filled("", "Black probe on "+oneLine(p.Survey.Bench.Name(p.black(spot)))+".")
+	p.filled("", "Black probe on "+oneLine(p.Survey.Bench.Name(p.Black(spot)))+".")
 	if len(p.Survey.Sheets) == 1 {
 		p.ladder(p.Survey.Sheets[0], spot)
 		return
