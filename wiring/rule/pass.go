@@ -52,6 +52,14 @@ func (p *Pass) Blamed(names ...string) bool {
 	return false
 }
 
+// Reported reports whether a rule before this one has a finding that names one of some parts,
+// wires or terminals.
+func (p *Pass) Reported(rule string, names ...string) bool {
+	return slices.ContainsFunc(p.desk.findings, func(f diag.Finding) bool {
+		return f.Rule == rule && slices.ContainsFunc(f.Subjects, func(s string) bool { return slices.Contains(names, s) })
+	})
+}
+
 // Bench takes readings and says what feeds a terminal, or where the way to it is cut.
 func (p *Pass) Bench() *meter.Bench {
 	if p.desk.bench == nil {

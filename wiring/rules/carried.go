@@ -13,13 +13,13 @@ import (
 type carried struct {
 	amps  quantity.Ampere
 	state string
-	where string // "in the state driving, at the floor"
+	where string // "at the floor"
 }
 
 // note keeps the larger current; of states that are alike in it the first.
 func (c *carried) note(amps quantity.Ampere, s *wiring.State, charge rule.Charge) {
 	if amps = quantity.Ampere(math.Abs(float64(amps))); float64(amps) > rounded*float64(c.amps) {
-		*c = carried{amps, s.Name, fmt.Sprintf("in the state %s, %v", s.Name, charge)}
+		*c = carried{amps, s.Name, charge.String()}
 	}
 }
 

@@ -90,14 +90,15 @@ func reportLoadedFuse(p *rule.Pass, f *wiring.Fuse, load carried, most quantity.
 	}
 	p.Report(diag.Finding{
 		Message: fmt.Sprintf("%s of %v carries %s for long, %.0f %% of its rating", fuseName(f), f.Rating, tenth(load.amps), 100*float64(load.amps)/float64(f.Rating)),
-		Detail: fmt.Sprintf("%s at most, %.0f %% of the rating where it is %v; the worst is %s.", tenth(most), 100*float64(most)/float64(f.Rating),
+		Detail: fmt.Sprintf("%s at most, %.0f %% of the rating where it is %v; worst %s.", tenth(most), 100*float64(most)/float64(f.Rating),
 			placeAmbient(p.Harness, part), load.where),
 		Advice: advice, At: fuseSpan(f), Related: defined(part.Designation, part.At),
 		Subjects: subjects([]string{part.Designation, f.Ref()}), States: []string{load.state},
 	})
 }
 
-// surge notes a fuse that the switching on of what hangs behind it may open.
+// surge notes a fuse that the switching on of what hangs behind it may open. An inrush dies
+// away: its pulse is half of what its first value would make in its time.
 func surge(p *rule.Pass, f *wiring.Fuse, steady quantity.Ampere) {
 	amps, lasts := inrushBehind(p, f)
 	if amps <= 0 {
@@ -107,19 +108,32 @@ func surge(p *rule.Pass, f *wiring.Fuse, steady quantity.Ampere) {
 	if o.Class == figure.OpeningUnknown || o.Class == figure.Holds || o.Holds >= lasts {
 		return
 	}
-	holds := "nothing says that such a fuse holds that at all"
-	if o.Holds > 0 {
-		holds = fmt.Sprintf("such a fuse is sure to hold that for %v only", o.Holds)
+	pulse, stands := float64(amps*amps)*float64(lasts)/2, meltsFrom(p, f, o.Multiple)
+	if pulse <= stands {
+		return
 	}
 	p.Report(diag.Finding{
 		Level:    diag.Note,
 		Message:  fmt.Sprintf("switching on may open %s of %v", fuseName(f), f.Rating),
-		Detail:   fmt.Sprintf("What hangs behind it takes %v for %v, and %s for long; %s.", amps, lasts, tenth(steady), holds),
+		Detail:   fmt.Sprintf("What hangs behind it takes %v for %v, and %s for long. That is a pulse of %.0f A2s; a fuse of this sort and size is sure to stand %.0f A2s.", amps, lasts, tenth(steady), pulse, stands),
 		Advice:   "Divide the lamps between two channels or switches.",
 		At:       fuseSpan(f),
 		Related:  defined(f.Part.Designation, f.Part.At),
 		Subjects: subjects([]string{f.Part.Designation, f.Ref()}),
 	})
+}
+
+// meltsFrom is the pulse, as the square of current times seconds, that a fuse is sure to
+// stand at a multiple of its rating: that of the nearest time gate below. What is shorter than
+// the gates heats the element without loss, so that only this product counts.
+func meltsFrom(p *rule.Pass, f *wiring.Fuse, multiple float64) float64 {
+	for ; multiple >= 1; multiple -= 0.05 {
+		if holds, ok := p.Handbook.FuseHolds(f.Style, multiple); ok && holds > 0 {
+			amps := multiple * float64(f.Rating)
+			return amps * amps * float64(holds)
+		}
+	}
+	return 0
 }
 
 // inrushBehind adds up what the loads behind a fuse take when they are switched on together,
