@@ -119,7 +119,7 @@ var wireKeys = table{
 	{Name: "from", Shape: "terminal, point or capped", Doc: "One end. It has no electrical meaning which end is which.", Example: "A1.1"},
 	{Name: "to", Shape: "terminal, point or capped", Doc: "The other end.", Example: "S6.in"},
 	{Name: "colour", Shape: "colour, or unknown", Doc: "Of the wire that is cut. Where an end is a lead, that is the wire joined to the lead.", Example: "BK/YE"},
-	{Name: "size", Shape: "conductor size, unknown or auto", Doc: "Of the wire that is cut.", Example: "14 AWG"},
+	{Name: "size", Shape: "conductor size, unknown or auto", Doc: "Of the wire that is cut. `auto`: computed from the fuse in front of it and from what its consumers may lose, and printed as computed.", Example: "14 AWG"},
 	{Name: "length", Shape: "length, or unknown", Doc: "Of the wire that is cut; `about` marks an estimate.", Example: "4 ft 6 in"},
 	{Name: "extend", Shape: "map, or a list of maps, outwards", Doc: "Pieces that lengthen a wire which exists.", Example: "{colour: GN/WH, size: 18 AWG, length: 14 in}"},
 	{Name: "joint", Shape: "butt, solder, plug or stud", Doc: "How the pieces are joined; butt unless said.", Example: "solder"},

@@ -31,7 +31,7 @@ var fuseType = elementType{
 	doc:  "Its ohms while it is whole; open once it has opened, or where a map rating has no entry for the channel.",
 	params: []param{
 		{name: "between", shape: twoNodes, need: true, doc: "its two ends"},
-		{name: "rating", shape: aQuantity, dim: quantity.Current, need: true, auto: true, doc: "its rated current, or `auto`: computed"},
+		{name: "rating", shape: aQuantity, dim: quantity.Current, need: true, auto: true, doc: "its rated current, or `auto`: computed from what is behind it"},
 		{name: "style", shape: aWord, doc: "what sort of fuse: `blade`, `10x38`, `class T`, `SF30`, `SF51`, `single bolt`, `breaker`"},
 		{name: "opens", shape: aQuantity, dim: quantity.Share, from: 1, def: "135 %, from memory", doc: "share of the rating above which it opens for good"},
 		{name: "ohms", shape: aQuantity, dim: quantity.Resistance, def: "0.15 V / rating (10x38), 0.06 V / rating (class T), else 0.08 V / rating", doc: "its resistance"},
@@ -51,7 +51,13 @@ func buildFuse(a *args) wiring.Element {
 		Holder: quantity.Ampere(a.quantity("holder"))}
 	f.Fitted = f.Auto || f.Rating > 0
 	if f.Ohms == 0 && f.Rating > 0 {
-		f.Ohms = quantity.Ohm(float64(fuseDrop(f.Style)) / float64(f.Rating))
+		f.Ohms = FuseOhms(f.Style, f.Rating)
 	}
 	return f
+}
+
+// FuseOhms is the resistance of a fuse that states none, by its style and rating. Invented,
+// typical, rounded.
+func FuseOhms(style string, rating quantity.Ampere) quantity.Ohm {
+	return quantity.Ohm(float64(fuseDrop(style)) / float64(rating))
 }

@@ -13,7 +13,7 @@ func (f *fusing) judge(w *wiring.Wire, b behind) {
 	bundled := f.bundles[w.Loom]
 	var worst weak
 	for _, piece := range w.Pieces {
-		if isPigtail(piece) || piece.Auto || w.Cord() {
+		if isPigtail(piece) || w.Cord() {
 			continue
 		}
 		if !piece.Size.Known() {

@@ -57,7 +57,7 @@ func (u *unfused) reported(w *wiring.Wire) bool {
 func weakest(p *rule.Pass, wires []*wiring.Wire, amps quantity.Ampere) (name string, least quantity.Ampere, weak bool) {
 	for _, w := range wires {
 		for _, piece := range w.Pieces {
-			if isPigtail(piece) || piece.Auto {
+			if isPigtail(piece) {
 				continue
 			}
 			if !piece.Size.Known() {

@@ -43,7 +43,7 @@ func Choose(t *handbook.Tables, r Run) (Choice, error) {
 	}
 	c := Choice{Run: r}
 	var err error
-	if c.Style, c.Fuse, err = fuseFor(t, r); err != nil {
+	if c.Style, c.Fuse, err = protector(t, r); err != nil {
 		return Choice{}, err
 	}
 	for _, need := range []func(*handbook.Tables, Run, Choice) (Need, error){behindFuse, withinDrop, notTooThin} {
@@ -101,9 +101,24 @@ func thickest(t *handbook.Tables, needs []Need) quantity.Size {
 	return found
 }
 
-// behindFuse asks for a conductor that the fuse protects.
+// protector is the fuse of a run; none where a supply's own limit stands in its place.
+func protector(t *handbook.Tables, r Run) (string, quantity.Ampere, error) {
+	switch {
+	case r.Limit > 0 && r.Fuse == 0:
+		return "", 0, nil
+	case r.Limit > 0:
+		return r.Style, r.Fuse, nil
+	}
+	return fuseFor(t, r)
+}
+
+// behindFuse asks for a conductor that the fuse protects, or that carries all that an
+// unfused supply gives.
 func behindFuse(t *handbook.Tables, r Run, c Choice) (Need, error) {
 	n := Need{What: "fuse", Source: "33 CFR 183.425 Table 5 and notes; 183.455(c)(2) at every voltage"}
+	if c.Fuse == 0 {
+		return unfused(t, r)
+	}
 	for _, s := range handbook.StandardSizes() {
 		carries, err := Carry(t, s, r)
 		if err != nil {
@@ -117,6 +132,23 @@ func behindFuse(t *handbook.Tables, r Run, c Choice) (Need, error) {
 		return n, nil
 	}
 	return n, failf("no conductor up to %v may stand behind a fuse of %v at %v", lastSize(), c.Fuse, r.ambient())
+}
+
+// unfused asks for a conductor that carries a supply's limit.
+func unfused(t *handbook.Tables, r Run) (Need, error) {
+	n := Need{What: "supply", Source: "33 CFR 183.425 Table 5 and notes"}
+	for _, s := range handbook.StandardSizes() {
+		carries, err := Carry(t, s, r)
+		if err != nil {
+			return n, failf("%v", err)
+		}
+		if carries.Amps >= r.Limit {
+			n.Size = s
+			n.Text = fmt.Sprintf("%v carries %v (%s), as much as it may be given", s, carries.Amps, carries.Text)
+			return n, nil
+		}
+	}
+	return n, failf("no conductor up to %v carries %v at %v", lastSize(), r.Limit, r.ambient())
 }
 
 func lastSize() quantity.Size {

@@ -23,6 +23,7 @@ type Run struct {
 	Style string          // of the fuse: "blade"; empty: chosen by voltage and current
 	Fuse  quantity.Ampere // rating, if there is a fuse already; 0: chosen
 	Size  quantity.Size   // conductor, if it lies already; zero: chosen
+	Limit quantity.Ampere // of a supply that feeds it without a fuse, which the conductor must carry; 0: there is a fuse
 }
 
 // unstatedInsulation is the column that counts where nothing is said: the common cheap

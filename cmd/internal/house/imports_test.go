@@ -19,7 +19,7 @@ wiring/handbook         : wiring/quantity wiring/colour
 wiring                  : wiring/quantity wiring/colour wiring/diag
 wiring/kind             : wiring wiring/quantity wiring/colour wiring/diag wiring/source
 wiring/catalog          : wiring/diag wiring/kind wiring/source
-wiring/job              : wiring wiring/quantity wiring/colour wiring/diag wiring/source wiring/kind wiring/catalog wiring/handbook
+wiring/job              : wiring wiring/quantity wiring/colour wiring/diag wiring/source wiring/kind wiring/catalog wiring/handbook wiring/sizing
 wiring/settle/...       : wiring wiring/quantity wiring/handbook wiring/settle/...
 wiring/path             : wiring wiring/quantity
 wiring/stack            : wiring wiring/quantity wiring/handbook
@@ -31,7 +31,7 @@ wiring/meter            : wiring wiring/quantity wiring/settle wiring/path
 wiring/fault            : wiring wiring/quantity wiring/handbook wiring/settle wiring/path wiring/meter
 wiring/symptom          : wiring wiring/quantity wiring/settle wiring/fault
 wiring/diagnosis        : wiring wiring/quantity wiring/settle wiring/fault wiring/symptom
-wiring/sizing           : wiring wiring/quantity wiring/diag wiring/handbook wiring/settle wiring/path
+wiring/sizing           : wiring wiring/quantity wiring/handbook wiring/path
 wiring/rule             : wiring wiring/quantity wiring/diag wiring/source wiring/handbook wiring/settle wiring/path wiring/figure wiring/position wiring/meter
 wiring/rules            : wiring wiring/quantity wiring/colour wiring/diag wiring/handbook wiring/settle wiring/path wiring/stack wiring/figure wiring/position wiring/meter wiring/rule
 wiring/cases            :
@@ -49,7 +49,7 @@ render/sheet/frame      : wiring/colour render/ink render/wirepen
 render/sheet            : wiring wiring/quantity wiring/colour wiring/diag wiring/handbook wiring/settle wiring/figure wiring/meter wiring/stack wiring/list wiring/rule render/ink render/sheet/frame
 render/sheet/flow       : render/ink
 render/qr               : render/ink
-render/sheets           : wiring/... render/ink render/qr render/wirepen render/schematic render/sheet render/sheet/...
+render/sheets           : wiring/... render/ink render/report render/qr render/wirepen render/schematic render/sheet render/sheet/...
 render/format           : wiring wiring/diag render/ink render/report render/svg render/pdf render/png render/sheet render/sheet/...
 render/svg              : render/ink render/ink/subset
 render/pdf              : render/ink render/ink/subset
