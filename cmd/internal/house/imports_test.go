@@ -32,6 +32,7 @@ wiring/fault            : wiring wiring/quantity wiring/handbook wiring/settle w
 wiring/symptom          : wiring wiring/quantity wiring/settle wiring/fault
 wiring/diagnosis        : wiring wiring/quantity wiring/settle wiring/fault wiring/symptom
 wiring/sizing           : wiring wiring/quantity wiring/handbook wiring/path
+wiring/headroom         : wiring wiring/quantity wiring/figure
 wiring/rule             : wiring wiring/quantity wiring/diag wiring/source wiring/handbook wiring/settle wiring/path wiring/figure wiring/position wiring/meter
 wiring/rules            : wiring wiring/quantity wiring/colour wiring/diag wiring/handbook wiring/settle wiring/path wiring/stack wiring/figure wiring/position wiring/meter wiring/rule
 wiring/cases            :
@@ -55,7 +56,7 @@ render/svg              : render/ink render/ink/subset
 render/pdf              : render/ink render/ink/subset
 render/png              : render/ink
 render/proof            : render/ink
-render/report           : wiring wiring/quantity wiring/diag wiring/source wiring/settle wiring/path wiring/meter wiring/rule wiring/handbook wiring/sizing wiring/figure wiring/difference
+render/report           : wiring wiring/quantity wiring/diag wiring/source wiring/settle wiring/path wiring/meter wiring/rule wiring/handbook wiring/sizing wiring/figure wiring/difference wiring/headroom
 render                  : wiring/... render/...
 
 cmd/lugwright/folder    :
