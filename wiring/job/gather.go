@@ -44,8 +44,8 @@ type usage struct {
 }
 
 // gather reads a file and all that it uses. Below everything lie the built-in states and
-// the shop's own file.
-func (r *reading) gather(name string) {
+// the shop's own file. A text stands in the place of the file unless it is nil.
+func (r *reading) gather(name string, text []byte) {
 	g := &gatherer{reading: r, parsed: map[string]*parsed{}, used: map[string]usage{}, folders: map[string][]string{}}
 	r.catalog.AddTo(r.files)
 	if file, text := r.catalog.States(); len(text) > 0 {
@@ -56,6 +56,9 @@ func (r *reading) gather(name string) {
 		if _, err := r.store.stat(shopFile); err == nil {
 			g.visit(shopFile, nil, usage{})
 		}
+	}
+	if text != nil {
+		g.parsed[name] = g.parse(name, g.store.shown(name), text)
 	}
 	g.visit(name, nil, usage{})
 }

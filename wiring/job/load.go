@@ -29,6 +29,9 @@ type Options struct {
 	Root string
 	// Catalog is used instead of the kinds and states that ship.
 	Catalog *Catalog
+	// Text is read in the place of the file that is asked for, which need not be there yet;
+	// nil: the file.
+	Text []byte
 }
 
 // Load reads a job, or any other layer alone, with all that it uses.
@@ -61,14 +64,14 @@ func load(file string, o Options, want extent) (*wiring.Harness, []diag.Finding,
 		return nil, nil, fmt.Errorf("job: %w", err)
 	}
 	defer s.close()
-	if _, err := s.stat(name); err != nil {
+	if _, err := s.stat(name); err != nil && o.Text == nil {
 		return nil, nil, fmt.Errorf("job: %w", plain(err, s.shown(name)))
 	}
 	if isList(name) {
 		return nil, nil, fmt.Errorf("job: %s is a wire list: name the job that uses it", s.shown(name))
 	}
 	r := newReading(s, o.catalog())
-	r.gather(name)
+	r.gather(name, o.Text)
 	if want == before && !r.cutAtPlatform() {
 		return nil, nil, nil
 	}

@@ -37,6 +37,8 @@ wiring/rule             : wiring wiring/quantity wiring/diag wiring/source wirin
 wiring/rules            : wiring wiring/quantity wiring/colour wiring/diag wiring/handbook wiring/settle wiring/path wiring/stack wiring/figure wiring/position wiring/meter wiring/rule
 wiring/cases            :
 
+wiring/accessory        : wiring wiring/quantity wiring/diag wiring/job wiring/headroom wiring/rule wiring/rules
+
 render/ink              :
 render/ink/subset       : render/ink
 render/wirepen          : wiring/colour render/ink
