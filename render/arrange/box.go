@@ -39,7 +39,8 @@ func Grown(b symbol.Box, margin float64) symbol.Box {
 	return symbol.Box{X0: b.X0 - margin, Y0: b.Y0 - margin, X1: b.X1 + margin, Y1: b.Y1 + margin}
 }
 
-func shifted(b symbol.Box, by symbol.Cell) symbol.Box {
+// Shifted returns a box moved by a cell.
+func Shifted(b symbol.Box, by symbol.Cell) symbol.Box {
 	x, y := float64(by.X), float64(by.Y)
 	return symbol.Box{X0: b.X0 + x, Y0: b.Y0 + y, X1: b.X1 + x, Y1: b.Y1 + y}
 }

@@ -69,22 +69,36 @@ func (p *plan) count(v *way, hits *int) int {
 // Clashes counts the pairs of items, of items and splices, and of items and the frames of
 // others, that do not keep their distance.
 func Clashes(d *Diagram, l *Layout) int {
-	p := &plan{d: d, l: l, hulls: make([]footprint, len(d.Items))}
-	n := 0
+	p := &plan{d: d, hulls: make([]footprint, len(d.Items)), l: l}
 	for i := range d.Items {
 		p.hulls[i] = p.measure(i)
+	}
+	return p.clashes(l)
+}
+
+// Clashes counts what the function of that name does, for a layout in which the items stand
+// where the tinker has put them.
+func (t *Tinker) Clashes(l *Layout) int { return t.p.clashes(l) }
+
+// clashes counts them for the items as they stand on the plan, among the bars of a layout.
+func (p *plan) clashes(l *Layout) int {
+	n := 0
+	for i := range p.hulls {
 		for j := range i {
 			if Touch(p.hulls[i].all, p.hulls[j].all) && clash(&p.hulls[i], &p.hulls[j]) > 0 {
 				n++
 			}
 		}
-		for f := range d.Frames {
-			if !slices.Contains(d.Frames[f].Items, i) && Touch(p.hulls[i].all, Grown(l.FrameBox(d, f), 0.2)) {
+		for b := range p.d.Bars {
+			if box := barBox(l.Bars[b]); p.d.Bars[b].Row == Free && onPins(&p.hulls[i], box) || p.hulls[i].named && Touch(p.hulls[i].caption, box) {
 				n++
 			}
 		}
-		for b := range d.Bars {
-			if box := barBox(l.Bars[b]); d.Bars[b].Row == Free && onPins(&p.hulls[i], box) || p.hulls[i].named && Touch(p.hulls[i].caption, box) {
+	}
+	for f := range p.d.Frames {
+		box := Grown(l.FrameBox(p.d, f), 0.2)
+		for i := range p.hulls {
+			if Touch(p.hulls[i].all, box) && !slices.Contains(p.d.Frames[f].Items, i) {
 				n++
 			}
 		}

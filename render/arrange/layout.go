@@ -71,7 +71,7 @@ func (l *Layout) Bodies(d *Diagram, item int) []symbol.Box {
 	form := &d.Items[item].Forms[p.Form]
 	boxes := make([]symbol.Box, len(form.Body))
 	for i, b := range form.Body {
-		boxes[i] = shifted(b, p.At)
+		boxes[i] = Shifted(b, p.At)
 	}
 	return boxes
 }
@@ -92,7 +92,7 @@ func (l *Layout) Reach(d *Diagram, item int) symbol.Box {
 	if len(form.Captions) > 0 {
 		hull = Hull([]symbol.Box{hull, form.Captions[p.Caption].Box})
 	}
-	return shifted(hull, p.At)
+	return Shifted(hull, p.At)
 }
 
 // Pull moves an item that reaches over the edge of the sheet, or over the rows of the
@@ -112,7 +112,7 @@ func (l *Layout) CaptionBox(d *Diagram, item int) (symbol.Box, bool) {
 	if len(form.Captions) == 0 {
 		return symbol.Box{}, false
 	}
-	return shifted(form.Captions[p.Caption].Box, p.At), true
+	return Shifted(form.Captions[p.Caption].Box, p.At), true
 }
 
 // FrameMargin is how far a frame stays from what it holds, in units. The half keeps its

@@ -153,8 +153,8 @@ func (p *plan) measure(i int) footprint {
 	place := &p.l.Items[i]
 	form := &p.d.Items[i].Forms[place.Form]
 	for _, b := range form.Body {
-		f.bodies = append(f.bodies, Grown(shifted(b, place.At), skin))
-		f.claims = append(f.claims, Grown(shifted(b, place.At), clearance))
+		f.bodies = append(f.bodies, Grown(Shifted(b, place.At), skin))
+		f.claims = append(f.claims, Grown(Shifted(b, place.At), clearance))
 	}
 	for _, pin := range form.Pins {
 		f.pins = append(f.pins, symbol.Cell{X: pin.At.X + place.At.X, Y: pin.At.Y + place.At.Y})
@@ -162,7 +162,7 @@ func (p *plan) measure(i int) footprint {
 	f.claims = claimPins(f.claims, form, place.At)
 	f.all = Hull(f.claims)
 	if len(form.Captions) > 0 {
-		f.caption, f.named = Grown(shifted(form.Captions[place.Caption].Box, place.At), 0.25), true
+		f.caption, f.named = Grown(Shifted(form.Captions[place.Caption].Box, place.At), 0.25), true
 		f.all = Hull([]symbol.Box{f.all, f.caption})
 	}
 	return f

@@ -119,8 +119,14 @@ func (p *plan) shiftBorder(c *change, b, reach int) bool {
 func FitRails(d *Diagram, l *Layout) [][]symbol.Cell {
 	p := newPlan(d, l)
 	p.settleWays()
-	for b := range d.Bars {
-		if d.Bars[b].Row == Free {
+	p.fitRails(l)
+	return p.corners()
+}
+
+// fitRails shortens the rails of a layout, which is that of the plan or a copy of it.
+func (p *plan) fitRails(l *Layout) {
+	for b := range p.d.Bars {
+		if p.d.Bars[b].Row == Free {
 			continue
 		}
 		lo, hi := p.extent(b)
@@ -131,6 +137,10 @@ func FitRails(d *Diagram, l *Layout) [][]symbol.Cell {
 		lo, hi = max(s.At.X, lo-slideRoom), min(s.At.X+s.Length, hi+slideRoom)
 		s.At.X, s.Length = lo, hi-lo
 	}
+}
+
+// corners lists the ways of the wires by their corners.
+func (p *plan) corners() [][]symbol.Cell {
 	ways := make([][]symbol.Cell, len(p.ways))
 	for w := range p.ways {
 		ways[w] = append(ways[w], p.ways[w].corners[:p.ways[w].n]...)

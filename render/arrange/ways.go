@@ -110,8 +110,14 @@ func (t *trial) between(a, b tip) {
 	if float64(dx+dy) >= t.least {
 		return
 	}
+	if costLength*float64(dx+dy)+t.bend >= t.least {
+		return
+	}
 	t.offer(a, b, a.at, symbol.Cell{X: b.at.X, Y: a.at.Y}, b.at)
 	t.offer(a, b, a.at, symbol.Cell{X: a.at.X, Y: b.at.Y}, b.at)
+	if !t.worth(dx + dy) {
+		return
+	}
 	lo, hi := min(a.at.X, b.at.X), max(a.at.X, b.at.X)
 	for _, x := range [5]int{(lo + hi) / 2, a.at.X + stand*sideX[a.side], b.at.X + stand*sideX[b.side], lo - stand, hi + stand} {
 		if t.worth(dx+dy+2*max(lo-x, x-hi, 0)) && x != a.at.X && x != b.at.X {

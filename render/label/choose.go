@@ -1,7 +1,7 @@
 package label
 
 import (
-	"sort"
+	"slices"
 
 	"github.com/lugwright/lugwright/render/arrange"
 	"github.com/lugwright/lugwright/render/symbol"
@@ -15,19 +15,19 @@ const (
 
 // choice is the state of choosing: which request stands where.
 type choice struct {
-	rs []*request
+	rs    []*request
+	order []*request
 }
 
 // run lets every request choose, the scarcest first, and then improves.
 func (c *choice) run() {
-	order := make([]*request, len(c.rs))
-	copy(order, c.rs)
-	sort.SliceStable(order, func(a, b int) bool { return len(order[a].spots) < len(order[b].spots) })
-	for _, r := range order {
+	c.order = append(c.order[:0], c.rs...)
+	slices.SortStableFunc(c.order, func(a, b *request) int { return len(a.spots) - len(b.spots) })
+	for _, r := range c.order {
 		c.settle(r, depth)
 	}
 	for range rounds {
-		if !c.improve(order) {
+		if !c.improve() {
 			return
 		}
 	}
@@ -36,7 +36,7 @@ func (c *choice) run() {
 // settle finds a place for a request, if need be by moving others out of the way.
 func (c *choice) settle(r *request, depth int) bool {
 	for k := range r.spots {
-		if len(c.hits(r, k, 1)) == 0 {
+		if n, _ := c.hits(r, k, 1); n == 0 {
 			r.taken = k
 			return true
 		}
@@ -45,11 +45,10 @@ func (c *choice) settle(r *request, depth int) bool {
 		return false
 	}
 	for k := range r.spots {
-		hit := c.hits(r, k, 2)
-		if len(hit) != 1 {
+		n, other := c.hits(r, k, 2)
+		if n != 1 {
 			continue
 		}
-		other := hit[0]
 		was := other.taken
 		r.taken, other.taken = k, -1
 		if c.settle(other, depth-1) {
@@ -60,38 +59,40 @@ func (c *choice) settle(r *request, depth int) bool {
 	return false
 }
 
-// hits lists the requests whose words a spot would touch, at most limit of them.
-func (c *choice) hits(r *request, k, limit int) []*request {
-	var hit []*request
+// hits counts the requests whose words a spot would touch, at most limit of them, and
+// returns the first.
+func (c *choice) hits(r *request, k, limit int) (n int, first *request) {
 	box := arrange.Grown(r.spots[k].box, gapWords)
 	for _, o := range c.rs {
 		if o == r || o.taken < 0 || !o.touches(box) {
 			continue
 		}
-		hit = append(hit, o)
-		if len(hit) == limit {
-			return hit
+		if n == 0 {
+			first = o
+		}
+		if n++; n == limit {
+			break
 		}
 	}
-	return hit
+	return n, first
 }
 
 // touches reports whether the words of a request, where they stand, touch a box.
 func (r *request) touches(b symbol.Box) bool {
 	s := &r.spots[r.taken]
-	return arrange.Touch(s.box, b) || len(s.leader) > 0 && cuts(s.leader[0], s.leader[1], b)
+	return arrange.Touch(s.box, b) || s.led && cuts(s.leader[0], s.leader[1], b)
 }
 
 // improve moves each request to its cheapest free place and reports whether any moved.
-func (c *choice) improve(order []*request) bool {
+func (c *choice) improve() bool {
 	moved := false
-	for _, r := range order {
+	for _, r := range c.order {
 		if r.taken < 0 {
 			moved = c.settle(r, depth) || moved
 			continue
 		}
 		for k := 0; k < r.taken; k++ {
-			if len(c.hits(r, k, 1)) == 0 {
+			if n, _ := c.hits(r, k, 1); n == 0 {
 				r.taken, moved = k, true
 				break
 			}

@@ -12,8 +12,8 @@ import (
 // touches one.
 type field struct {
 	w, h   int
-	level  [][]int16 // level[y][x]: stretches of wire on row y left of x
-	plumb  [][]int16 // plumb[x][y]: stretches of wire on column x above y
+	level  []int16 // row by row: stretches of wire on row y left of x
+	plumb  []int16 // column by column: stretches of wire on column x above y
 	boxes  []symbol.Box
 	bounds symbol.Box
 	cells  [][]int32 // boxes by coarse cell
@@ -21,42 +21,59 @@ type field struct {
 }
 
 // coarse is the size of a cell of the box index, in units.
-const coarse = 8
+const coarse = 4
 
 func newField(w, h int) *field {
 	f := &field{w: w, h: h, bounds: symbol.Box{X1: float64(w), Y1: float64(h)}, cw: w/coarse + 1}
-	f.level, f.plumb = make([][]int16, h+1), make([][]int16, w+1)
-	for y := range f.level {
-		f.level[y] = make([]int16, w+2)
-	}
-	for x := range f.plumb {
-		f.plumb[x] = make([]int16, h+2)
-	}
+	f.level, f.plumb = make([]int16, (h+1)*(w+2)), make([]int16, (w+1)*(h+2))
 	f.cells = make([][]int32, f.cw*(h/coarse+1))
 	return f
 }
 
+// reset takes everything off the field.
+func (f *field) reset() {
+	clear(f.level)
+	clear(f.plumb)
+	f.boxes = f.boxes[:0]
+	for i := range f.cells {
+		f.cells[i] = f.cells[i][:0]
+	}
+}
+
+// row and column are the running sums of one row or column.
+func (f *field) row(y int) []int16    { return f.level[y*(f.w+2) : (y+1)*(f.w+2)] }
+func (f *field) column(x int) []int16 { return f.plumb[x*(f.h+2) : (x+1)*(f.h+2)] }
+
 // line adds a level or upright line.
 func (f *field) line(a, b symbol.Cell) {
 	if a.Y == b.Y {
+		row := f.row(a.Y)
 		for x := min(a.X, b.X); x < max(a.X, b.X); x++ {
-			f.level[a.Y][x+1]++
+			row[x+1]++
 		}
 		return
 	}
+	column := f.column(a.X)
 	for y := min(a.Y, b.Y); y < max(a.Y, b.Y); y++ {
-		f.plumb[a.X][y+1]++
+		column[y+1]++
 	}
 }
 
 // sum turns the counts into running sums; it must be called once, after the last line.
 func (f *field) sum() {
-	for _, rows := range [2][][]int16{f.level, f.plumb} {
-		for _, row := range rows {
-			for i := 1; i < len(row); i++ {
-				row[i] += row[i-1]
-			}
-		}
+	for y := 0; y <= f.h; y++ {
+		runningSum(f.row(y))
+	}
+	for x := 0; x <= f.w; x++ {
+		runningSum(f.column(x))
+	}
+}
+
+func runningSum(s []int16) {
+	n := int16(0)
+	for i, v := range s {
+		n += v
+		s[i] = n
 	}
 }
 
@@ -64,23 +81,18 @@ func (f *field) sum() {
 func (f *field) box(b symbol.Box) {
 	n := int32(len(f.boxes))
 	f.boxes = append(f.boxes, b)
-	f.visit(b, func(cell int) bool {
-		f.cells[cell] = append(f.cells[cell], n)
-		return true
-	})
-}
-
-// visit calls fn for each coarse cell that a box touches, until it returns false.
-func (f *field) visit(b symbol.Box, fn func(cell int) bool) {
-	x0, x1 := max(0, int(b.X0))/coarse, min(f.w, max(0, int(b.X1)))/coarse
-	y0, y1 := max(0, int(b.Y0))/coarse, min(f.h, max(0, int(b.Y1)))/coarse
+	x0, x1, y0, y1 := f.span(b)
 	for y := y0; y <= y1; y++ {
 		for x := x0; x <= x1; x++ {
-			if !fn(y*f.cw + x) {
-				return
-			}
+			f.cells[y*f.cw+x] = append(f.cells[y*f.cw+x], n)
 		}
 	}
+}
+
+// span returns the first and last coarse column and row that a box touches.
+func (f *field) span(b symbol.Box) (x0, x1, y0, y1 int) {
+	return clampInt(int(b.X0), f.w) / coarse, clampInt(int(b.X1), f.w) / coarse,
+		clampInt(int(b.Y0), f.h) / coarse, clampInt(int(b.Y1), f.h) / coarse
 }
 
 // edge says on which side of a box the line lies that it belongs to.
@@ -119,32 +131,27 @@ func (f *field) crossed(b symbol.Box) bool {
 	x0, x1 := clampInt(int(math.Floor(b.X0)), f.w), clampInt(int(math.Ceil(b.X1)), f.w)
 	y0, y1 := clampInt(int(math.Floor(b.Y0)), f.h), clampInt(int(math.Ceil(b.Y1)), f.h)
 	for y := y0; y <= y1; y++ {
-		if v := float64(y); v > b.Y0 && v < b.Y1 && f.level[y][x1]-f.level[y][x0] > 0 && f.levelInside(y, b) {
-			return true
+		if v := float64(y); v > b.Y0 && v < b.Y1 {
+			if row := f.row(y); row[x1] > row[x0] && inside(row, b.X0, b.X1, f.w) {
+				return true
+			}
 		}
 	}
 	for x := x0; x <= x1; x++ {
-		if v := float64(x); v > b.X0 && v < b.X1 && f.plumb[x][y1]-f.plumb[x][y0] > 0 && f.plumbInside(x, b) {
-			return true
+		if v := float64(x); v > b.X0 && v < b.X1 {
+			if column := f.column(x); column[y1] > column[y0] && inside(column, b.Y0, b.Y1, f.h) {
+				return true
+			}
 		}
 	}
 	return false
 }
 
-// levelInside and plumbInside look at the stretches one by one, since the first and last
-// may only touch the box from outside.
-func (f *field) levelInside(y int, b symbol.Box) bool {
-	for x := max(0, int(math.Floor(b.X0))); x < f.w && float64(x) < b.X1; x++ {
-		if f.level[y][x+1] > f.level[y][x] && float64(x+1) > b.X0 {
-			return true
-		}
-	}
-	return false
-}
-
-func (f *field) plumbInside(x int, b symbol.Box) bool {
-	for y := max(0, int(math.Floor(b.Y0))); y < f.h && float64(y) < b.Y1; y++ {
-		if f.plumb[x][y+1] > f.plumb[x][y] && float64(y+1) > b.Y0 {
+// inside looks at the stretches of a row or column one by one, since the first and last may
+// only touch the box from outside.
+func inside(sums []int16, lo, hi float64, n int) bool {
+	for i := max(0, int(math.Floor(lo))); i < n && float64(i) < hi; i++ {
+		if sums[i+1] > sums[i] && float64(i+1) > lo {
 			return true
 		}
 	}
@@ -153,17 +160,32 @@ func (f *field) plumbInside(x int, b symbol.Box) bool {
 
 // covered reports whether a closed box overlaps b.
 func (f *field) covered(b symbol.Box) bool {
-	hit := false
-	f.visit(b, func(cell int) bool {
-		for _, n := range f.cells[cell] {
-			if arrange.Touch(f.boxes[n], b) {
-				hit = true
-				return false
+	x0, x1, y0, y1 := f.span(b)
+	for y := y0; y <= y1; y++ {
+		for x := x0; x <= x1; x++ {
+			for _, n := range f.cells[y*f.cw+x] {
+				if arrange.Touch(f.boxes[n], b) {
+					return true
+				}
 			}
 		}
-		return true
-	})
-	return hit
+	}
+	return false
+}
+
+// cutBy reports whether a slanted line touches the inside of a closed box.
+func (f *field) cutBy(a, b point) bool {
+	x0, x1, y0, y1 := f.span(symbol.Box{X0: min(a.X, b.X), X1: max(a.X, b.X), Y0: min(a.Y, b.Y), Y1: max(a.Y, b.Y)})
+	for y := y0; y <= y1; y++ {
+		for x := x0; x <= x1; x++ {
+			for _, n := range f.cells[y*f.cw+x] {
+				if cuts(a, b, f.boxes[n]) {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
 
 func clampInt(v, hi int) int { return max(0, min(v, hi)) }

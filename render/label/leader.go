@@ -2,62 +2,65 @@ package label
 
 import (
 	"math"
-	"sort"
 
 	"github.com/lugwright/lugwright/render/arrange"
 	"github.com/lugwright/lugwright/render/ink"
 	"github.com/lugwright/lugwright/render/symbol"
 )
 
-// reach is how far from its wire a label with a leader may stand, in units.
-const reach = 13
+// reach is how far from its line a label with a leader may stand, in units, and markReach
+// how far the name of a terminal may, which belongs to a point and not to a line.
+const (
+	reach     = 13
+	markReach = 6
+)
 
-// lead gives wires and bars whose words have no place a free one nearby, with a thin line
-// to it.
+// lead gives wires, bars and marks whose words have no place a free one nearby, with a thin
+// line to it.
 func (c *choice) lead(f *field, l *arrange.Layout, paths [][]symbol.Cell) {
 	for _, r := range c.rs {
-		if r.taken >= 0 || r.kind != OfWire && r.kind != OfBar {
+		if r.taken >= 0 || r.kind == OfFrame {
 			continue
 		}
-		line := []symbol.Cell(nil)
-		if r.kind == OfBar {
-			line = []symbol.Cell{l.Bars[r.index].At, l.Bars[r.index].End()}
-		} else {
-			line = paths[r.index]
-		}
-		from := len(r.spots)
-		r.spots = append(r.spots, leaderSpots(f, r, line)...)
-		for k := from; k < len(r.spots); k++ {
-			if len(c.hits(r, k, 1)) == 0 && !c.leaderHits(r, k) {
-				r.taken = k
-				break
-			}
+		s, ok := c.leaderSpot(f, r, feetOf(r, l, paths))
+		if ok {
+			r.spots = append(r.spots, s)
+			r.taken = len(r.spots) - 1
 		}
 	}
 }
 
-// leaderSpots lists free boxes round a line with a leader to it, cheapest first.
-func leaderSpots(f *field, r *request, line []symbol.Cell) []spot {
-	var spots []spot
-	for _, foot := range feet(line) {
-		for k, w := range r.words {
-			spots = append(spots, spotsRound(f, foot, k, w)...)
+// feetOf lists points at which the leader of a request may end: along its line, or for a
+// mark close before the end of the wire.
+func feetOf(r *request, l *arrange.Layout, paths [][]symbol.Cell) []point {
+	switch r.kind {
+	case OfBar:
+		return feet([]symbol.Cell{l.Bars[r.index].At, l.Bars[r.index].End()})
+	case OfMark:
+		path := paths[r.index]
+		at, next := path[0], path[1]
+		if r.end == 1 {
+			at, next = path[len(path)-1], path[len(path)-2]
 		}
+		ps := feet([]symbol.Cell{at, next})
+		return ps[:min(len(ps), markFeet)]
 	}
-	sort.SliceStable(spots, func(a, b int) bool { return spots[a].cost < spots[b].cost })
-	return spots
+	return feet(paths[r.index])
 }
+
+// markFeet is how many units from the end of its wire the leader of a mark may end.
+const markFeet = 2
 
 // feet lists points on a path where a leader may end: off the grid, so that it can end
 // neither on a crossing nor on a bend.
-func feet(path []symbol.Cell) []ink.Point {
-	var ps []ink.Point
+func feet(path []symbol.Cell) []point {
+	var ps []point
 	for i := 1; i < len(path); i++ {
 		a, b := path[i-1], path[i]
 		n := max(abs(a.X-b.X), abs(a.Y-b.Y))
 		for j := range n {
 			t := (float64(j) + 0.5) / float64(n)
-			ps = append(ps, ink.Point{X: float64(a.X) + t*float64(b.X-a.X), Y: float64(a.Y) + t*float64(b.Y-a.Y)})
+			ps = append(ps, point{X: float64(a.X) + t*float64(b.X-a.X), Y: float64(a.Y) + t*float64(b.Y-a.Y)})
 		}
 	}
 	if len(ps) > mostFeet {
@@ -67,90 +70,139 @@ func feet(path []symbol.Cell) []ink.Point {
 }
 
 // mostFeet bounds the points of a line that are tried.
-const mostFeet = 12
+const mostFeet = 10
 
 // thin keeps n points of a list, evenly.
-func thin(ps []ink.Point, n int) []ink.Point {
-	out := make([]ink.Point, 0, n)
+func thin(ps []point, n int) []point {
+	out := make([]point, 0, n)
 	for i := range n {
 		out = append(out, ps[i*(len(ps)-1)/(n-1)])
 	}
 	return out
 }
 
-// spotsRound lists free boxes in a ring round a foot.
-func spotsRound(f *field, foot ink.Point, k int, w arrange.Words) []spot {
-	var spots []spot
-	for dy := -reach; dy <= reach; dy++ {
-		for dx := -reach - int(w.Width/2); dx <= reach+int(w.Width/2); dx++ {
-			x, y := foot.X+float64(dx), foot.Y+float64(dy)
-			box := symbol.Box{X0: x - w.Width/2, X1: x + w.Width/2, Y0: y - w.Height/2, Y1: y + w.Height/2}
-			tip := nearest(box, foot)
-			d := math.Hypot(tip.X-foot.X, tip.Y-foot.Y)
-			if d < 1 || d > reach || !f.free(box, noEdge) {
-				continue
-			}
-			over, ok := f.leaderPath(tip, foot)
-			if !ok {
-				continue
-			}
-			spots = append(spots, spot{box: box, at: ink.Point{X: x, Y: box.Y0 + capital}, anchor: ink.Middle, words: k,
-				cost: costLeader + costReach*d + costOver*float64(over) + costPerLine*float64(len(w.Lines)-1), leader: []ink.Point{tip, foot}})
+// leaderSpot finds the cheapest free box round a line with a leader to it. What a place
+// costs for its distance alone is known at once, so most are never looked at.
+func (c *choice) leaderSpot(f *field, r *request, feet []point) (spot, bool) {
+	h := hunt{c: c, f: f, r: r, k: len(r.spots), most: reach}
+	if r.kind == OfMark {
+		h.most = markReach
+	}
+	h.best.cost = math.Inf(1)
+	r.spots = append(r.spots, spot{}) // the one under trial
+	for _, foot := range feet {
+		for n := range r.words {
+			h.round(foot, n)
 		}
 	}
-	return spots
+	r.spots = r.spots[:h.k]
+	return h.best, !math.IsInf(h.best.cost, 1)
 }
 
-// nearest returns the point from which a leader leaves a box: the middle of the side that
-// faces the foot.
-func nearest(b symbol.Box, foot ink.Point) ink.Point {
-	mx, my := (b.X0+b.X1)/2, (b.Y0+b.Y1)/2
-	switch {
-	case foot.X < b.X0-0.5:
-		return ink.Point{X: b.X0 - 0.1, Y: my}
-	case foot.X > b.X1+0.5:
-		return ink.Point{X: b.X1 + 0.1, Y: my}
-	case foot.Y < b.Y0:
-		return ink.Point{X: mx, Y: b.Y0 - 0.1}
+// hunt is the search for a place with a leader.
+type hunt struct {
+	c    *choice
+	f    *field
+	r    *request
+	k    int // index of the spot under trial
+	most float64
+	best spot
+}
+
+// round tries the places round a foot row by row, the nearest first.
+func (h *hunt) round(foot point, n int) {
+	w := &h.r.words[n]
+	base := costLeader + costPerLine*float64(len(w.Lines)-1)
+	wide := int(h.most + w.Width/2)
+	for i := range 2*int(h.most) + 1 {
+		dy := outward(i)
+		if base+costReach*(math.Abs(dy)-w.Height/2-tipGap) >= h.best.cost {
+			return // the rows farther away are dearer still
+		}
+		for j := range 2*wide + 1 {
+			dx := outward(j)
+			tip := tipTo(w, dx, dy)
+			d2 := tip.X*tip.X + tip.Y*tip.Y
+			if d2 < 1 || d2 > h.most*h.most || base+costReach*math.Sqrt(d2) >= h.best.cost {
+				continue
+			}
+			h.r.spots[h.k] = led(w, n, foot, dx, dy, base+costReach*math.Sqrt(d2))
+			if h.c.ledFits(h.f, h.r, h.k, h.best.cost) {
+				h.best = h.r.spots[h.k]
+			}
+		}
 	}
-	return ink.Point{X: mx, Y: b.Y1 + 0.1}
+}
+
+// outward is the sequence 0, -1, 1, -2, 2, ...
+func outward(i int) float64 {
+	if i%2 == 1 {
+		return -float64(i/2 + 1)
+	}
+	return float64(i / 2)
+}
+
+// led makes a place for words at a distance from the foot of their leader.
+func led(w *arrange.Words, n int, foot point, dx, dy, cost float64) spot {
+	x, y, tip := foot.X+dx, foot.Y+dy, tipTo(w, dx, dy)
+	box := symbol.Box{X0: x - w.Width/2, X1: x + w.Width/2, Y0: y - w.Height/2, Y1: y + w.Height/2}
+	return spot{box: box, at: point{X: x, Y: box.Y0 + capital}, anchor: ink.Middle, words: n, led: true, cost: cost,
+		leader: [2]point{{X: foot.X + tip.X, Y: foot.Y + tip.Y}, foot}}
+}
+
+// tipGap is how far from its words a leader begins, in units.
+const tipGap = 0.1
+
+// tipTo returns, from the foot, where the leader leaves words whose middle is a distance
+// away: the middle of the side that faces the foot.
+func tipTo(w *arrange.Words, dx, dy float64) point {
+	switch {
+	case dx > w.Width/2+0.5:
+		return point{X: dx - w.Width/2 - tipGap, Y: dy}
+	case dx < -w.Width/2-0.5:
+		return point{X: dx + w.Width/2 + tipGap, Y: dy}
+	case dy > w.Height/2:
+		return point{X: dx, Y: dy - w.Height/2 - tipGap}
+	}
+	return point{X: dx, Y: dy + w.Height/2 + tipGap}
+}
+
+// ledFits reports whether a place under trial is free, with its leader, and cheaper than
+// most when the wires that the leader crosses are counted.
+func (c *choice) ledFits(f *field, r *request, k int, most float64) bool {
+	s := &r.spots[k]
+	if !f.free(s.box, noEdge) {
+		return false
+	}
+	over, clear := f.leaderPath(s.leader[0], s.leader[1])
+	if s.cost += costOver * float64(over); !clear || s.cost >= most {
+		return false
+	}
+	n, _ := c.hits(r, k, 1)
+	return n == 0 && !c.leaderHits(r, k)
 }
 
 // leaderPath counts the wires that a leader crosses; the second result is false if it
 // would cross a body or words, or look like a wire.
-func (f *field) leaderPath(tip, foot ink.Point) (int, bool) {
-	if math.Abs(tip.X-foot.X) < 0.3 || math.Abs(tip.Y-foot.Y) < 0.3 {
-		return 0, false
-	}
-	hull := symbol.Box{X0: min(tip.X, foot.X), X1: max(tip.X, foot.X), Y0: min(tip.Y, foot.Y), Y1: max(tip.Y, foot.Y)}
-	clear := true
-	f.visit(hull, func(cell int) bool {
-		for _, n := range f.cells[cell] {
-			if cuts(tip, foot, f.boxes[n]) {
-				clear = false
-				return false
-			}
-		}
-		return true
-	})
-	if !clear {
+func (f *field) leaderPath(tip, foot point) (int, bool) {
+	if math.Abs(tip.X-foot.X) < 0.3 || math.Abs(tip.Y-foot.Y) < 0.3 || f.cutBy(tip, foot) {
 		return 0, false
 	}
 	return f.crossingsOf(tip, foot), true
 }
 
 // crossingsOf counts the wires that a slanted line crosses before its foot.
-func (f *field) crossingsOf(tip, foot ink.Point) int {
+func (f *field) crossingsOf(tip, foot point) int {
 	n := 0
 	for y := int(math.Ceil(min(tip.Y, foot.Y) + 0.01)); float64(y) < max(tip.Y, foot.Y)-0.01; y++ {
 		x := tip.X + (foot.X-tip.X)*(float64(y)-tip.Y)/(foot.Y-tip.Y)
-		if i := int(math.Floor(x)); y >= 0 && y < len(f.level) && i >= 0 && i+1 < len(f.level[y]) && f.level[y][i+1] > f.level[y][i] {
+		if i := int(math.Floor(x)); y >= 0 && y <= f.h && i >= 0 && i <= f.w && f.row(y)[i+1] > f.row(y)[i] {
 			n++
 		}
 	}
 	for x := int(math.Ceil(min(tip.X, foot.X) + 0.01)); float64(x) < max(tip.X, foot.X)-0.01; x++ {
 		y := tip.Y + (foot.Y-tip.Y)*(float64(x)-tip.X)/(foot.X-tip.X)
-		if i := int(math.Floor(y)); x >= 0 && x < len(f.plumb) && i >= 0 && i+1 < len(f.plumb[x]) && f.plumb[x][i+1] > f.plumb[x][i] {
+		if i := int(math.Floor(y)); x >= 0 && x <= f.w && i >= 0 && i <= f.h && f.column(x)[i+1] > f.column(x)[i] {
 			n++
 		}
 	}
@@ -168,7 +220,7 @@ func (c *choice) leaderHits(r *request, k int) bool {
 		if cuts(s.leader[0], s.leader[1], arrange.Grown(t.box, 0.1)) {
 			return true
 		}
-		if len(t.leader) > 0 && crossing(s.leader, t.leader) {
+		if t.led && crossing(s.leader, t.leader) {
 			return true
 		}
 	}
@@ -176,7 +228,7 @@ func (c *choice) leaderHits(r *request, k int) bool {
 }
 
 // cuts reports whether the line from a to b touches the inside of a box (Liang-Barsky).
-func cuts(a, b ink.Point, box symbol.Box) bool {
+func cuts(a, b point, box symbol.Box) bool {
 	lo, hi := 0.0, 1.0
 	for _, c := range [4][2]float64{{a.X - b.X, a.X - box.X0}, {b.X - a.X, box.X1 - a.X}, {a.Y - b.Y, a.Y - box.Y0}, {b.Y - a.Y, box.Y1 - a.Y}} {
 		switch {
@@ -194,8 +246,8 @@ func cuts(a, b ink.Point, box symbol.Box) bool {
 }
 
 // crossing reports whether two slanted lines cross.
-func crossing(p, q []ink.Point) bool {
-	turn := func(a, b, c ink.Point) float64 { return (b.X-a.X)*(c.Y-a.Y) - (b.Y-a.Y)*(c.X-a.X) }
+func crossing(p, q [2]point) bool {
+	turn := func(a, b, c point) float64 { return (b.X-a.X)*(c.Y-a.Y) - (b.Y-a.Y)*(c.X-a.X) }
 	return turn(p[0], p[1], q[0])*turn(p[0], p[1], q[1]) < 0 && turn(q[0], q[1], p[0])*turn(q[0], q[1], p[1]) < 0
 }
 

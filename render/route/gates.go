@@ -17,7 +17,7 @@ type gate struct {
 type terminal struct {
 	gates []gate
 	pin   int    // point of the pin; none for a bar
-	trunk []int  // points from the pin outwards, the pin first; nil unless several wires land here
+	trunk []int  // points from the pin outwards, the pin first; empty unless several wires land here
 	bar   int    // index of the bar; none for a pin
 	box   [4]int // hull of the gates: x0, y0, x1, y1
 }
@@ -30,15 +30,26 @@ func (r *Router) number(t arrange.Terminal) int {
 	return r.base[t.Item] + t.Pin
 }
 
-// openTerminals lays the metal of all pins and bars on the grid and finds their gates.
-func (r *Router) openTerminals() {
-	count := make([]int, r.pins+len(r.d.Bars))
+// countTerminals numbers the terminals and counts the wires on each.
+func (r *Router) countTerminals() {
+	for i := range r.d.Items {
+		r.base = append(r.base, r.pins)
+		r.pins += len(r.d.Items[i].Forms[0].Pins)
+	}
+	r.count = make([]int, r.pins+len(r.d.Bars))
 	for i := range r.d.Wires {
 		for _, e := range r.d.Wires[i].Ends {
-			count[r.number(e)]++
+			r.count[r.number(e)]++
 		}
 	}
-	r.terms = make([]terminal, len(count))
+	r.terms = make([]terminal, len(r.count))
+}
+
+// openTerminals lays the metal of all pins and bars on the grid and finds their gates.
+func (r *Router) openTerminals() {
+	for t := range r.terms {
+		r.terms[t] = terminal{gates: r.terms[t].gates[:0], trunk: r.terms[t].trunk[:0], bar: none, pin: none}
+	}
 	for i := range r.d.Items {
 		for pin := range r.d.Items[i].Forms[0].Pins {
 			r.layPin(i, pin)
@@ -49,7 +60,7 @@ func (r *Router) openTerminals() {
 	}
 	for i := range r.d.Items {
 		for pin := range r.d.Items[i].Forms[0].Pins {
-			r.openPin(i, pin, count[r.base[i]+pin])
+			r.openPin(i, pin, r.count[r.base[i]+pin])
 		}
 	}
 	for t := range r.terms {
@@ -60,16 +71,13 @@ func (r *Router) openTerminals() {
 func (r *Router) layPin(item, pin int) {
 	c, side := r.l.Pin(r.d, item, pin)
 	t := r.base[item] + pin
-	r.terms[t].bar, r.terms[t].pin = none, none
 	if !r.grid.inside(c.X, c.Y) {
 		return
 	}
 	p := r.grid.point(c)
 	r.terms[t].pin = p
 	r.grid.metal[p] = int32(t)
-	if q, ok := r.grid.next(p, outward(side)); ok {
-		r.grid.front[q] = int32(t)
-	}
+	r.grid.front[r.grid.next(p, outward(side))] = int32(t)
 }
 
 // openPin gives a pin its gates: one way out for one wire, a trunk for several.
@@ -82,10 +90,10 @@ func (r *Router) openPin(item, pin, wires int) {
 	_, side := r.l.Pin(r.d, item, pin)
 	out := outward(side)
 	if wires == 1 {
-		t.gates = []gate{{at: t.pin, out: out, turn: true}}
+		t.gates = append(t.gates, gate{at: t.pin, out: out, turn: true})
 		return
 	}
-	t.trunk = r.layTrunk(id, t.pin, out, trunkPerWire*(wires-1))
+	t.trunk = r.layTrunk(t.trunk, id, out, trunkPerWire*(wires-1))
 	for i, p := range t.trunk {
 		price := priceTee
 		if i == 0 {
@@ -97,12 +105,13 @@ func (r *Router) openPin(item, pin, wires int) {
 }
 
 // layTrunk takes up to length free points in front of a pin.
-func (r *Router) layTrunk(id, pin, out, length int) []int {
-	trunk := []int{pin}
-	for p := pin; len(trunk) <= length; {
+func (r *Router) layTrunk(trunk []int, id, out, length int) []int {
+	p := r.terms[id].pin
+	trunk = append(trunk, p)
+	for len(trunk) <= length {
 		axis, at := r.grid.stretch(p, out)
-		q, ok := r.grid.next(p, out)
-		if !ok || r.grid.solid[q] || r.grid.shut[axis][at] || r.grid.metal[q] != none {
+		q := r.grid.next(p, out)
+		if r.grid.solid[q] || r.grid.shut[axis][at] || r.grid.metal[q] != none {
 			break
 		}
 		if f := r.grid.front[q]; f != none && f != int32(id) {
@@ -118,7 +127,7 @@ func (r *Router) layTrunk(id, pin, out, length int) []int {
 func (r *Router) layBar(bar int) {
 	span := r.l.Bars[bar]
 	t := &r.terms[r.pins+bar]
-	t.bar, t.pin = bar, none
+	t.bar = bar
 	a, b := right, left
 	if !span.Upright {
 		a, b = down, up
@@ -149,9 +158,8 @@ func (r *Router) layBar(bar int) {
 // taken for it.
 func (r *Router) shadeBar(p, a, b int) {
 	for _, side := range [2]int{a, b} {
-		if q, ok := r.grid.next(p, side); ok {
-			r.grid.beside[q] = max(r.grid.beside[q], priceBesideBar)
-		}
+		q := r.grid.next(p, side)
+		r.grid.beside[q] = max(r.grid.beside[q], priceBesideBar)
 	}
 }
 

@@ -39,6 +39,8 @@ const none = -1
 // between two neighbouring points, filed under its left or upper one.
 type grid struct {
 	w, h   int
+	delta  [4]int     // from a point to its neighbour in a direction
+	xs, ys []int16    // of each point
 	solid  []bool     // points inside a body or words
 	shut   [2][]bool  // stretches to the right, downwards, that cut a body or words
 	beside []uint8    // price of a point next to a body
@@ -49,23 +51,41 @@ type grid struct {
 }
 
 // newGrid makes a field whose outermost points are closed: a line there would be lost in
-// the frame of the sheet.
+// the frame of the sheet. So no search ever leaves the field, and nothing has to look
+// whether a neighbour is there.
 func newGrid(w, h int) *grid {
 	n := w * h
-	g := &grid{w: w, h: h, solid: make([]bool, n), beside: make([]uint8, n), metal: make([]int32, n), front: make([]int32, n)}
+	g := &grid{w: w, h: h, delta: [4]int{1, w, -1, -w}, solid: make([]bool, n), beside: make([]uint8, n), metal: make([]int32, n), front: make([]int32, n)}
+	g.xs, g.ys = make([]int16, n), make([]int16, n)
+	for p := range n {
+		g.xs[p], g.ys[p] = int16(p%w), int16(p/w)
+	}
 	for axis := range 2 {
 		g.shut[axis] = make([]bool, n)
 		g.owner[axis] = make([]int32, n)
 		g.fights[axis] = make([]uint8, n)
-		fill(g.owner[axis])
 	}
+	g.reset()
+	return g
+}
+
+// reset takes everything off the field.
+func (g *grid) reset() {
+	clear(g.solid)
+	clear(g.beside)
 	fill(g.metal)
 	fill(g.front)
-	for p := range g.solid {
-		x, y := p%w, p/w
-		g.solid[p] = x == 0 || y == 0 || x == w-1 || y == h-1
+	for axis := range 2 {
+		clear(g.shut[axis])
+		fill(g.owner[axis])
+		clear(g.fights[axis])
 	}
-	return g
+	for x := range g.w {
+		g.solid[x], g.solid[(g.h-1)*g.w+x] = true, true
+	}
+	for y := range g.h {
+		g.solid[y*g.w], g.solid[y*g.w+g.w-1] = true, true
+	}
 }
 
 func fill(s []int32) {
@@ -74,17 +94,15 @@ func fill(s []int32) {
 	}
 }
 
-func (g *grid) inside(x, y int) bool { return x >= 0 && y >= 0 && x < g.w && y < g.h }
+// inside reports whether a point lies within the closed edge of the field.
+func (g *grid) inside(x, y int) bool { return x > 0 && y > 0 && x < g.w-1 && y < g.h-1 }
 
 func (g *grid) point(c symbol.Cell) int { return c.Y*g.w + c.X }
 
-func (g *grid) cell(p int) symbol.Cell { return symbol.Cell{X: p % g.w, Y: p / g.w} }
+func (g *grid) cell(p int) symbol.Cell { return symbol.Cell{X: int(g.xs[p]), Y: int(g.ys[p])} }
 
-// next returns the neighbour of a point; the second result is false at the edge.
-func (g *grid) next(p, dir int) (int, bool) {
-	x, y := p%g.w+stepX[dir], p/g.w+stepY[dir]
-	return y*g.w + x, g.inside(x, y)
-}
+// next returns the neighbour of a point inside.
+func (g *grid) next(p, dir int) int { return p + g.delta[dir] }
 
 // stretch returns the axis and index under which the line from p in a direction is filed.
 func (g *grid) stretch(p, dir int) (axis, at int) {
@@ -101,9 +119,6 @@ func (g *grid) stretch(p, dir int) (axis, at int) {
 
 // ownerOf returns the wire on the stretch from p in a direction, or none.
 func (g *grid) ownerOf(p, dir int) int32 {
-	if _, ok := g.next(p, dir); !ok {
-		return none
-	}
 	axis, at := g.stretch(p, dir)
 	return g.owner[axis][at]
 }

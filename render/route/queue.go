@@ -5,18 +5,19 @@ package route
 type queue struct {
 	ring [ringSize][]int32
 	low  int // price of the current bucket
+	high int // highest price that was pushed
 	n    int
 }
 
 const ringSize = 4096 // a power of two above the dearest single step
 
 func (q *queue) reset() {
-	if q.n > 0 {
-		for i := range q.ring {
-			q.ring[i] = q.ring[i][:0]
-		}
+	for p := q.low; q.n > 0 && p <= q.high; p++ {
+		b := &q.ring[p&(ringSize-1)]
+		q.n -= len(*b)
+		*b = (*b)[:0]
 	}
-	q.low, q.n = 0, 0
+	q.low, q.high, q.n = 0, 0, 0
 }
 
 // push adds a state. A price below the current one, which an estimate that is not quite
@@ -25,6 +26,7 @@ func (q *queue) push(price int, state int32) {
 	price = min(max(price, q.low), q.low+ringSize-1)
 	b := &q.ring[price&(ringSize-1)]
 	*b = append(*b, state)
+	q.high = max(q.high, price)
 	q.n++
 }
 

@@ -1,13 +1,13 @@
 package route
 
 import (
-	"sort"
+	"slices"
 
 	"github.com/lugwright/lugwright/render/symbol"
 )
 
-// Result sums up the paths as they lie.
-func (r *Router) Result() *Result {
+// result sums up the paths as they lie.
+func (r *Router) result() *Result {
 	res := &Result{Paths: make([][]symbol.Cell, len(r.paths))}
 	points := r.reachPins()
 	for w, p := range points {
@@ -19,7 +19,7 @@ func (r *Router) Result() *Result {
 		res.Bends += len(res.Paths[w]) - 2
 	}
 	res.Dots = r.dots(points)
-	res.Crossing = r.crossings()
+	res.Crossing = r.crossings(points)
 	return res
 }
 
@@ -30,7 +30,7 @@ func (r *Router) reachPins() [][]int {
 	points := append([][]int(nil), r.paths...)
 	for t := range r.terms {
 		trunk := r.terms[t].trunk
-		if trunk == nil {
+		if len(trunk) == 0 {
 			continue
 		}
 		all := r.landings(t)
@@ -140,58 +140,48 @@ func (r *Router) corners(p []int) []symbol.Cell {
 // dots lists where wires join: every landing on a bar, and every point of a pin or trunk
 // at which a wire ends beside another one.
 func (r *Router) dots(points [][]int) []symbol.Cell {
-	ends := map[int]bool{}
-	for w, p := range r.paths {
+	clear(r.passes)
+	for _, p := range points {
+		for _, at := range p {
+			r.passes[at]++
+		}
+	}
+	var ends []int
+	for w, p := range points {
 		if p == nil {
 			continue
 		}
 		for s, e := range r.d.Wires[w].Ends {
 			t := &r.terms[r.number(e)]
-			at := endPoint(points[w], s)
-			if t.bar != none || t.trunk != nil && r.shared(points, w, at) {
-				ends[at] = true
+			if at := endPoint(p, s); t.bar != none || len(t.trunk) > 0 && r.passes[at] > 1 {
+				ends = append(ends, at)
 			}
 		}
 	}
+	slices.Sort(ends) // row by row
+	ends = slices.Compact(ends)
 	var cells []symbol.Cell
-	for p := range ends {
+	for _, p := range ends {
 		cells = append(cells, r.grid.cell(p))
 	}
-	sort.Slice(cells, func(i, j int) bool {
-		if cells[i].Y != cells[j].Y {
-			return cells[i].Y < cells[j].Y
-		}
-		return cells[i].X < cells[j].X
-	})
 	return cells
 }
 
-// shared reports whether another wire runs through or ends at the point.
-func (r *Router) shared(points [][]int, w, at int) bool {
-	for v, p := range points {
-		if v == w {
-			continue
-		}
-		for _, q := range p {
-			if q == at {
-				return true
+// crossings counts the points at which one wire passes over another.
+func (r *Router) crossings(points [][]int) int {
+	n := 0
+	for w, p := range points {
+		for i := 1; i+1 < len(p); i++ {
+			if at := p[i]; r.grid.metal[at] == none && p[i]-p[i-1] == p[i+1]-p[i] && r.isCrossed(int32(w), at, r.grid.dirTo(p[i-1], at)) {
+				n++
 			}
 		}
 	}
-	return false
+	return n / 2
 }
 
-// crossings counts the points at which one wire passes over another.
-func (r *Router) crossings() int {
-	n := 0
-	for p := range r.grid.metal {
-		if r.grid.metal[p] != none {
-			continue
-		}
-		h, v := r.grid.ownerOf(p, right), r.grid.ownerOf(p, down)
-		if h != none && v != none && h != v && h == r.grid.ownerOf(p, left) && v == r.grid.ownerOf(p, up) {
-			n++
-		}
-	}
-	return n
+// isCrossed reports whether another wire passes through a point at a right angle.
+func (r *Router) isCrossed(w int32, at, dir int) bool {
+	a, b := r.grid.ownerOf(at, (dir+1)&3), r.grid.ownerOf(at, (dir+3)&3)
+	return a != none && a == b && a != w
 }

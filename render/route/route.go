@@ -1,69 +1,99 @@
 package route
 
 import (
-	"sort"
+	"slices"
 
 	"github.com/lugwright/lugwright/render/arrange"
 	"github.com/lugwright/lugwright/render/symbol"
 )
 
-// Router holds the field of one laid-out diagram and the paths found so far.
+// Router routes one diagram, laid out in one way after the other. It holds the field and
+// the paths found so far.
 type Router struct {
 	d       *arrange.Diagram
 	l       *arrange.Layout
 	grid    *grid
 	base    []int // number of the first pin of each item
 	pins    int
+	count   []int // wires on each terminal
 	terms   []terminal
 	paths   [][]int // points of each wire from end 0 to end 1; nil: not routed
 	price   []int
 	scratch *scratch
-	fresh   []bool // wires worth laying anew; nil: all
+	fresh   []bool  // wires worth laying anew
+	arena   []int   // memory for the points of paths, used up until the next layout
+	passes  []uint8 // of Result: how many wires run through or end at a point
 }
 
 // Run routes all wires of a laid-out diagram. Hints are paths to begin with, by wire; they
 // may be nil.
 func Run(d *arrange.Diagram, l *arrange.Layout, hints [][]symbol.Cell) *Result {
-	r := New(d, l)
-	r.Keep(hints)
-	r.RouteAll()
-	return r.Result()
+	return New(d).Run(l, hints)
 }
 
 // Again routes a diagram that is little changed: paths that still fit stay as they are, and
 // only the others are looked at.
 func Again(d *arrange.Diagram, l *arrange.Layout, paths [][]symbol.Cell) *Result {
-	r := New(d, l)
+	return New(d).Again(l, paths)
+}
+
+// New makes a router for a diagram, which must not change afterwards.
+func New(d *arrange.Diagram) *Router {
+	r := &Router{d: d, grid: newGrid(d.Width+1, d.Height+1),
+		paths: make([][]int, len(d.Wires)), price: make([]int, len(d.Wires)), fresh: make([]bool, len(d.Wires))}
+	r.scratch = newScratch(r.grid.w * r.grid.h)
+	r.passes = make([]uint8, r.grid.w*r.grid.h)
+	r.countTerminals()
+	return r
+}
+
+// Run is what the function of that name does.
+func (r *Router) Run(l *arrange.Layout, hints [][]symbol.Cell) *Result {
+	r.lay(l)
+	r.Keep(hints)
+	for w := range r.fresh {
+		r.fresh[w] = true
+	}
+	r.layMissing(firstEffort)
+	r.tearUp(tearRounds)
+	r.improve()
+	r.layMissing(lastEffort)
+	return r.result()
+}
+
+// Again is what the function of that name does.
+func (r *Router) Again(l *arrange.Layout, paths [][]symbol.Cell) *Result {
+	r.lay(l)
 	r.Keep(paths)
-	r.fresh = make([]bool, len(d.Wires))
-	for w := range r.paths {
+	for w := range r.fresh {
 		r.fresh[w] = r.paths[w] == nil
 	}
 	r.layMissing(firstEffort)
 	r.tearUp(1)
 	r.improve()
-	return r.Result()
+	return r.result()
 }
 
-// New makes a router with everything but the wires on its field.
-func New(d *arrange.Diagram, l *arrange.Layout) *Router {
-	r := &Router{d: d, l: l, grid: newGrid(d.Width+1, d.Height+1),
-		paths: make([][]int, len(d.Wires)), price: make([]int, len(d.Wires))}
-	r.scratch = newScratch(r.grid.w * r.grid.h)
-	for i := range d.Items {
-		r.base = append(r.base, r.pins)
-		r.pins += len(d.Items[i].Forms[0].Pins)
-		for _, b := range l.Bodies(d, i) {
+// lay puts everything but the wires of a layout on the field.
+func (r *Router) lay(l *arrange.Layout) {
+	r.l = l
+	r.grid.reset()
+	r.arena = r.arena[:0]
+	clear(r.paths)
+	for i := range r.d.Items {
+		place := &l.Items[i]
+		form := &r.d.Items[i].Forms[place.Form]
+		for _, b := range form.Body {
+			b = arrange.Shifted(b, place.At)
 			r.grid.block(arrange.Grown(b, bodyMargin))
 			r.grid.shade(b)
 		}
-		if c, ok := l.CaptionBox(d, i); ok {
+		if c, ok := l.CaptionBox(r.d, i); ok {
 			r.grid.block(arrange.Grown(c, captionMargin))
 		}
 	}
 	r.closeRows()
 	r.openTerminals()
-	return r
 }
 
 // closeRows closes what lies above the upper and below the lower rails.
@@ -79,18 +109,10 @@ func (r *Router) closeRows() {
 	}
 }
 
-// RouteAll routes every wire that has no path yet, and then mends what came out dear.
-func (r *Router) RouteAll() {
-	r.layMissing(firstEffort)
-	r.tearUp(tearRounds)
-	r.improve()
-	r.layMissing(lastEffort)
-}
-
 // layMissing routes the wires without a path, those with the shortest way first.
 func (r *Router) layMissing(effort int) {
 	for _, w := range r.missing() {
-		r.lay(w, false, effort)
+		r.find(w, false, effort)
 	}
 }
 
@@ -102,13 +124,13 @@ func (r *Router) missing() []int {
 			ws = append(ws, w)
 		}
 	}
-	sort.SliceStable(ws, func(i, j int) bool { return r.span(ws[i]) < r.span(ws[j]) })
+	slices.SortStableFunc(ws, func(a, b int) int { return r.span(a) - r.span(b) })
 	return ws
 }
 
-// lay finds a path for a wire and puts it on the field; with tear, wires in its way lose
+// find finds a path for a wire and puts it on the field; with tear, wires in its way lose
 // theirs. It reports whether it found one.
-func (r *Router) lay(w int, tear bool, effort int) bool {
+func (r *Router) find(w int, tear bool, effort int) bool {
 	q := r.quest(w)
 	q.tear, q.effort = tear, effort
 	points, price := r.search(q)

@@ -187,10 +187,7 @@ func (r *Router) startPrice(q quest, p, came, dir int) (int, bool) {
 // stepPrice is what the stretch from p in a direction and its far point cost.
 func (r *Router) stepPrice(q quest, p, dir int) (next, price int, ok bool) {
 	g := r.grid
-	next, ok = g.next(p, dir)
-	if !ok {
-		return 0, 0, false
-	}
+	next = g.next(p, dir)
 	axis, at := g.stretch(p, dir)
 	if g.shut[axis][at] {
 		return 0, 0, false
@@ -203,7 +200,10 @@ func (r *Router) stepPrice(q quest, p, dir int) (next, price int, ok bool) {
 		price += priceTorn + priceHistory*int(g.fights[axis][at])
 	}
 	entry, ok := r.entryPrice(q, next, dir)
-	return next, price + entry + r.company(next, dir), ok
+	if !ok {
+		return 0, 0, false
+	}
+	return next, price + entry + r.company(next, dir), true
 }
 
 // entryPrice is what being at a point costs for what stands there.
@@ -238,8 +238,7 @@ func (r *Router) isRailAcross(metal, dir int) bool {
 func (r *Router) company(p, dir int) int {
 	price := 0
 	for _, side := range [2]int{(dir + 1) & 3, (dir + 3) & 3} {
-		n, ok := r.grid.next(p, side)
-		if ok && r.grid.ownerOf(n, opposite(dir)) != none {
+		if r.grid.ownerOf(r.grid.next(p, side), opposite(dir)) != none {
 			price += priceParallel
 		}
 	}
@@ -261,7 +260,7 @@ const heavy = 4
 // to the hull of the goal, and a bend where it does not lie ahead.
 func (r *Router) estimate(q quest, p, dir int) int {
 	box := &r.terms[q.end].box
-	x, y := p%r.grid.w, p/r.grid.w
+	x, y := int(r.grid.xs[p]), int(r.grid.ys[p])
 	dx := max(box[0]-x, x-box[2], 0)
 	dy := max(box[1]-y, y-box[3], 0)
 	price := priceStep * (dx + dy)
@@ -282,10 +281,11 @@ func (r *Router) estimate(q quest, p, dir int) int {
 
 // trace returns the points from the start to a state.
 func (r *Router) trace(state int32) []int {
-	var points []int
+	from := len(r.arena)
 	for s := state; s >= 0; s = r.scratch.from[s] {
-		points = append(points, int(s>>2))
+		r.arena = append(r.arena, int(s>>2))
 	}
+	points := r.arena[from:len(r.arena):len(r.arena)]
 	for i, j := 0, len(points)-1; i < j; i, j = i+1, j-1 {
 		points[i], points[j] = points[j], points[i]
 	}

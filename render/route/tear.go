@@ -11,7 +11,7 @@ func (r *Router) tearUp(rounds int) {
 		before := r.snapshot()
 		for _, w := range missing {
 			if r.paths[w] == nil {
-				r.lay(w, true, firstEffort)
+				r.find(w, true, firstEffort)
 			}
 		}
 		r.layMissing(firstEffort)
@@ -27,7 +27,7 @@ func (r *Router) improve() {
 	for range rerouteRounds {
 		gained := false
 		for w := range r.paths {
-			if r.paths[w] == nil || r.fresh != nil && !r.fresh[w] || r.price[w] <= r.bound(w)+worthRerouting {
+			if r.paths[w] == nil || !r.fresh[w] || r.price[w] <= r.bound(w)+worthRerouting {
 				continue
 			}
 			if r.relay(w) {
@@ -45,7 +45,7 @@ func (r *Router) relay(w int) bool {
 	old := r.paths[w]
 	r.lift(w)
 	price, _ := r.walk(w, old)
-	if r.lay(w, false, firstEffort) && r.price[w] < price {
+	if r.find(w, false, firstEffort) && r.price[w] < price {
 		return true
 	}
 	if r.paths[w] != nil {

@@ -61,7 +61,11 @@ func (r *Router) Keep(paths [][]symbol.Cell) {
 		if r.paths[w] != nil || len(corners) < 2 {
 			continue
 		}
-		points := r.cut(w, r.points(corners))
+		points := r.points(corners)
+		if points == nil {
+			continue
+		}
+		points = r.cut(w, points)
 		if price, ok := r.walk(w, points); ok {
 			r.put(w, points, price)
 		}
@@ -70,32 +74,36 @@ func (r *Router) Keep(paths [][]symbol.Cell) {
 
 // points lists all points of a path given by its corners; nil if it leaves the field.
 func (r *Router) points(corners []symbol.Cell) []int {
-	var ps []int
+	start := len(r.arena)
 	for i, c := range corners {
 		if !r.grid.inside(c.X, c.Y) {
 			return nil
 		}
 		p := r.grid.point(c)
 		if i == 0 {
-			ps = append(ps, p)
+			r.arena = append(r.arena, p)
 			continue
 		}
-		from := corners[i-1]
-		for at := ps[len(ps)-1]; at != p; {
-			switch {
-			case c.X > from.X:
-				at++
-			case c.X < from.X:
-				at--
-			case c.Y > from.Y:
-				at += r.grid.w
-			default:
-				at -= r.grid.w
-			}
-			ps = append(ps, at)
+		step := r.grid.delta[towards(corners[i-1], c)]
+		for at := r.arena[len(r.arena)-1]; at != p; {
+			at += step
+			r.arena = append(r.arena, at)
 		}
 	}
-	return ps
+	return r.arena[start:len(r.arena):len(r.arena)]
+}
+
+// towards is the direction from a point to another one in its row or column.
+func towards(from, to symbol.Cell) int {
+	switch {
+	case to.X > from.X:
+		return right
+	case to.X < from.X:
+		return left
+	case to.Y > from.Y:
+		return down
+	}
+	return up
 }
 
 // cut takes the trunks of its pins off a path that runs to the pins themselves.
@@ -103,7 +111,7 @@ func (r *Router) cut(w int, points []int) []int {
 	first, last := 0, len(points)-1
 	for side, e := range r.d.Wires[w].Ends {
 		trunk := r.terms[r.number(e)].trunk
-		for trunk != nil && first < last {
+		for len(trunk) > 0 && first < last {
 			if side == 0 && slices.Contains(trunk, points[first+1]) {
 				first++
 			} else if side == 1 && slices.Contains(trunk, points[last-1]) {

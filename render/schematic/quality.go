@@ -1,7 +1,6 @@
 package schematic
 
 import (
-	"github.com/lugwright/lugwright/render/arrange"
 	"github.com/lugwright/lugwright/render/label"
 )
 
@@ -19,7 +18,8 @@ const (
 )
 
 // quality judges a finished sheet: the lower, the easier to read.
-func quality(d *arrange.Diagram, c *composed) float64 {
+func (k *desk) quality(c *composed) float64 {
+	d := k.d
 	q := costUnrouted*float64(len(c.routes.Failed)) + costCrossing*float64(c.routes.Crossing)
 	for w, path := range c.routes.Paths {
 		if path == nil {
@@ -44,5 +44,5 @@ func quality(d *arrange.Diagram, c *composed) float64 {
 	for _, l := range c.labels.Labels {
 		q += l.Cost
 	}
-	return q + costClash*float64(arrange.Clashes(d, c.layout))
+	return q + costClash*float64(c.clashes)
 }

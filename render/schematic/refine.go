@@ -11,55 +11,58 @@ const refineReach = 8
 // refine tries changes of a layout near what is still wrong on the sheet, routes and labels
 // each, and keeps what makes the sheet better. Labels without a place on their own wire get
 // leaders at the end.
-func refine(d *arrange.Diagram, c *composed, tries int) *composed {
-	tinker := arrange.NewTinker(d, refineReach, 1)
-	best := quality(d, c)
+func (k *desk) refine(c *composed, tries int) *composed {
+	k.tinker = arrange.NewTinker(k.d, c.whole, refineReach, 1)
+	best := k.quality(c)
 	for i := range tries {
-		items := sore(d, c)
+		items := sore(k.d, c)
 		if i%4 == 3 {
 			items = nil // and now and then anywhere
 		}
-		l, ok := tinker.Change(c.whole, items)
-		if !ok {
+		if !k.tinker.Change(items) {
 			continue
 		}
-		n := finish(d, l, c)
-		if q := quality(d, n); q < best {
+		n := k.again(c, false)
+		if q := k.quality(n); q < best {
 			c, best = n, q
+		} else {
+			k.tinker.Undo()
 		}
 	}
+	c.whole = k.tinker.Layout()
 	if len(c.routes.Failed) > 0 {
-		c = finish(d, c.whole, nil)
+		c = k.finish(c.whole)
 	}
-	c.labels = label.Place(d, c.layout, c.routes.Paths, c.routes.Dots, true)
-	return repair(d, c, tinker)
+	c.labels = k.writer.Place(c.layout, c.routes.Paths, c.routes.Dots, true)
+	return k.repair(c)
 }
 
 // mendable is how many faults of a sheet are worth repairing: with more of them another
 // attempt gets further.
-const mendable = 4
+const mendable = 2
 
 // mostRepairs bounds the changes that are tried for the last few words without a place.
-const mostRepairs = 160
+const mostRepairs = 40
 
 // repair goes on with changes near what still has no place, leaders allowed, until all is
 // on the sheet.
-func repair(d *arrange.Diagram, c *composed, tinker *arrange.Tinker) *composed {
-	least := quality(d, c)
+func (k *desk) repair(c *composed) *composed {
+	least := k.quality(c)
 	for range mostRepairs {
 		if n := faults(c); n == 0 || n > mendable {
 			break
 		}
-		l, ok := tinker.Change(c.whole, unplaced(d, c))
-		if !ok {
+		if !k.tinker.Change(unplaced(k.d, c)) {
 			continue
 		}
-		n := finish(d, l, c)
-		n.labels = label.Place(d, n.layout, n.routes.Paths, n.routes.Dots, true)
-		if q := quality(d, n); faults(n) < faults(c) || faults(n) == faults(c) && q < least {
+		n := k.again(c, true)
+		if q := k.quality(n); faults(n) < faults(c) || faults(n) == faults(c) && q < least {
 			c, least = n, q
+		} else {
+			k.tinker.Undo()
 		}
 	}
+	c.whole = k.tinker.Layout()
 	return c
 }
 
