@@ -13,6 +13,7 @@ import (
 // system is everything of the outside world that a command may use.
 type system struct {
 	args           []string // without the program's name
+	stdin          input
 	stdout, stderr stream
 	getenv         func(string) string
 	files          fs.FS // read instead of the operating system's files; nil: those
@@ -25,10 +26,17 @@ type stream struct {
 	columns  int // of the terminal; 0: not known
 }
 
+// input is where answers come from, and whether a person gives them.
+type input struct {
+	io.Reader
+	terminal bool
+}
+
 // realSystem is the one that the program runs in.
 func realSystem() system {
 	return system{
 		args:   os.Args[1:],
+		stdin:  input{os.Stdin, term.IsTerminal(int(os.Stdin.Fd()))},
 		stdout: fileStream(os.Stdout),
 		stderr: fileStream(os.Stderr),
 		getenv: os.Getenv,

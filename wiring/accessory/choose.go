@@ -117,7 +117,8 @@ func terminalAt(p *wiring.Part, n wiring.NodeID) *wiring.Terminal {
 	return nil
 }
 
-// switchKind is the kind of the switch, "none" for a device that has one itself.
+// switchKind is the kind of the switch, "none" for a device that has one itself, a button
+// for a horn.
 func (a *adding) switchKind() string {
 	if a.request.Switch != "" {
 		return a.request.Switch
@@ -126,6 +127,9 @@ func (a *adding) switchKind() string {
 		if c.Name == "switch" || c.Name == "button" {
 			return "none"
 		}
+	}
+	if a.model.Kind.Symbol == "horn" { // sounds while a hand is on it
+		return "push-button"
 	}
 	return "rocker"
 }

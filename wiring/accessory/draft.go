@@ -37,13 +37,13 @@ func (a *adding) device(model *wiring.Part) string {
 		entry += a.rated(model)
 	}
 	if r.Title != "" {
-		entry += ", title: " + quote(r.Title)
+		entry += ", title: " + Quote(r.Title)
 	}
 	if r.Critical {
 		entry += ", critical: true"
 	}
 	if r.Place != "" {
-		entry += ", place: " + quote(r.Place)
+		entry += ", place: " + Quote(r.Place)
 	}
 	return entry + "}"
 }
@@ -84,13 +84,13 @@ func (a *adding) switchEntry() string {
 	if title == "" {
 		title = a.part
 	}
-	entry += ", title: " + quote(title)
+	entry += ", title: " + Quote(title)
 	place := a.request.SwitchPlace
 	if place == "" && a.before.Place("dash") != nil {
 		place = "dash"
 	}
 	if place != "" {
-		entry += ", place: " + quote(place)
+		entry += ", place: " + Quote(place)
 	}
 	return entry + "}"
 }
@@ -103,7 +103,7 @@ func (a *adding) wireLines(size func(string) string) []string {
 		n++
 		line := fmt.Sprintf("%s: {from: %s, to: %s, colour: %s, size: %s", number, from, to, colour, size(number))
 		if length.Known() {
-			line += ", length: " + quote(length.String())
+			line += ", length: " + Quote(length.String())
 		}
 		return line + "}"
 	}
@@ -123,8 +123,8 @@ func (a *adding) wireLines(size func(string) string) []string {
 	return lines
 }
 
-// quote puts a text in quotes if YAML could read it otherwise.
-func quote(text string) string {
+// Quote puts a text in quotes if YAML could read it otherwise.
+func Quote(text string) string {
 	if text != "" && !strings.ContainsAny(text, "{}[],#&*!|>'\"%@`:\\\n\r\t") && text == strings.TrimSpace(text) && !strings.ContainsAny(text[:1], "-?") {
 		return text
 	}

@@ -115,7 +115,7 @@ func TestKindsBuild(t *testing.T) {
 // accessories are made of.
 func TestKindsThatShip(t *testing.T) {
 	want := map[string][]string{
-		"packs and batteries": {"pack-lfp", "pack-lfp-port", "battery-lead-acid", "battery-6v", "battery-8v", "battery-12v", "battery-auxiliary", "battery-switch", "service-disconnect", "shunt"},
+		"packs and batteries": {"pack-lfp", "pack-lfp-port", "pack-lfp-precharge", "battery-lead-acid", "battery-6v", "battery-8v", "battery-12v", "battery-auxiliary", "battery-switch", "service-disconnect", "shunt"},
 		"main contactors":     {"solenoid", "solenoid-36v", "solenoid-12v", "contactor-economiser", "contactor-auxiliary"},
 		"drives": {"controller-separately-excited", "controller-series", "controller-ac", "controller-ac-12v",
 			"motor-separately-excited", "motor-series", "motor-ac", "direction-drum", "brake-electric", "computer-onboard"},

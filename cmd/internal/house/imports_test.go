@@ -37,6 +37,7 @@ wiring/rule             : wiring wiring/quantity wiring/diag wiring/source wirin
 wiring/rules            : wiring wiring/quantity wiring/colour wiring/diag wiring/handbook wiring/settle wiring/path wiring/stack wiring/figure wiring/position wiring/meter wiring/rule
 wiring/cases            :
 
+wiring/begin            : wiring wiring/quantity wiring/diag wiring/handbook wiring/settle wiring/job wiring/accessory
 wiring/accessory        : wiring wiring/quantity wiring/diag wiring/job wiring/headroom wiring/rule wiring/rules
 
 render/ink              :
