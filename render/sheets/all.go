@@ -10,6 +10,10 @@ func All() []*sheet.Kind {
 		WireList(),
 		CutList(),
 		Posts(),
+		Fuses(),
+		Readings(),
+		Parts(),
+		NotChecked(),
 	}
 }
 
