@@ -12,6 +12,7 @@ func All() []*sheet.Kind {
 		Posts(),
 		Fuses(),
 		Readings(),
+		HandOver(),
 		Parts(),
 		NotChecked(),
 	}

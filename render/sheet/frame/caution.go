@@ -60,6 +60,16 @@ func (c cautions) draw(page ink.Page) {
 	page.Close()
 }
 
+// SignalWide and SignalHigh are the size of the field that [DrawSignal] draws, in
+// millimetres.
+const (
+	SignalWide = wordWide
+	SignalHigh = lineHigh
+)
+
+// DrawSignal draws a signal word in its field, whose upper left corner is given.
+func DrawSignal(page ink.Page, x, y float64, w SignalWord) { drawSignal(page, x, y, w) }
+
 // drawSignal draws a signal word on its safety colour (ANSI Z535.1), with the safety alert
 // symbol before all but NOTICE. The word and its symbol say the same in grey.
 func drawSignal(page ink.Page, x, y float64, w SignalWord) {
