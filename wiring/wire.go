@@ -18,6 +18,10 @@ type Wire struct {
 	For        string // what it does: "interlock"
 	Note       string
 
+	// Planned is the wire as it was planned, where `as-built` says that it was built otherwise:
+	// its ends and pieces then. nil: it is as planned.
+	Planned *Wire
+
 	Interlock bool                 // lands on the platform's point `interlock`, or did before a layer moved it
 	Origin    *Layer               // the layer that defines it
 	Changed   []*Layer             // later layers that changed it

@@ -26,6 +26,7 @@ func (r *reading) finish() *wiring.Harness {
 	r.waivers()
 	r.states()
 	r.before()
+	r.finishPlanned()
 	r.fillAuto()
 	return h
 }

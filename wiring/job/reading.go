@@ -30,6 +30,7 @@ type reading struct {
 	leads   map[*wiring.Terminal]*draftWire
 	laid    []*draftWire // all that were ever laid, in order
 	dropped []droppedWire
+	planned []plannedWire
 	points  map[string]*point
 	order   []string // names of points, in the order of definition
 	h       *wiring.Harness
@@ -104,6 +105,7 @@ func (r *reading) harness() *wiring.Harness {
 		r.readMoves(l)
 		r.readPoints(l)
 		r.readWires(l)
+		r.readAsBuilt(l)
 		r.markInterlock(l)
 	}
 	return r.finish()
