@@ -6,6 +6,7 @@ import "github.com/lugwright/lugwright/render/sheet"
 // All lists the sheets in the order in which they are bound.
 func All() []*sheet.Kind {
 	return []*sheet.Kind{
+		Cover(),
 		Schematic(),
 		WireList(),
 		CutList(),

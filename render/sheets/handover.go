@@ -32,7 +32,7 @@ func planHandOver(b *sheet.Book, r sheet.Room) ([]sheet.Page, error) {
 		addCaution(f, c)
 	}
 	f.Paragraph("Follow the makers, local code, and where they ask for one a licensed person.", ink.Regular)
-	f.Space(3)
+	f.Break()
 	f.Heading("Before the cart is handed over")
 	t := flow.Table{Columns: []flow.Column{
 		{Head: "Done", Least: 14, Most: 14},

@@ -26,6 +26,7 @@ type strip struct {
 	head *strip                            // repeated over it at the top of a column; nil: nothing
 	keep bool                              // never the last in a column: it belongs to the next one
 	gap  bool                              // empty room, which is dropped at the top of a column
+	last bool                              // what follows begins a column
 }
 
 // Flow is a sequence of things to be set in columns of one width.
@@ -50,6 +51,11 @@ func (f *Flow) add(s *strip) { f.strips = append(f.strips, s) }
 // Space leaves room, but not at the top of a column.
 func (f *Flow) Space(high float64) {
 	f.add(&strip{high: high, gap: true, draw: func(ink.Page, float64, float64) {}})
+}
+
+// Break ends the column.
+func (f *Flow) Break() {
+	f.add(&strip{last: true, gap: true, draw: func(ink.Page, float64, float64) {}})
 }
 
 // Figure adds something that draws itself below a point, in the width of the column.
@@ -138,7 +144,6 @@ type breaker struct {
 	pages      [][]placed
 	column     int
 	y          float64
-	lastHead   *strip
 }
 
 func (b *breaker) put(group []*strip) {
@@ -152,6 +157,10 @@ func (b *breaker) put(group []*strip) {
 		b.next()
 	}
 	for _, s := range group {
+		if s.last && b.y > 0 {
+			b.next()
+			continue
+		}
 		if s.gap && b.y == 0 {
 			continue
 		}
