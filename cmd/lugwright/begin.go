@@ -40,8 +40,8 @@ measure. A job that is begun can be checked and drawn at once.
 On a terminal it asks for what the flags do not say; elsewhere it never asks. A file that is
 there is never replaced. lugwright layers lists the platforms and kits that ship.`,
 		examples: []string{
-			"lugwright begin tp-20.yaml --platform 48v-separately-excited --kit 16s-onboard-charger --number TP-20",
-			"lugwright begin tp-21.yaml --platform 36v-series --kit 12s-inlet --number TP-21 --with light-bar@front --length 'W64=5 ft'",
+			"lugwright begin tp-20.yaml --number TP-20 --platform 48v-ac --kit 16s-inlet-loop",
+			"lugwright begin tp-21.yaml --number 21 --platform 36v-series --kit 12s-inlet --with horn@front",
 		},
 		flags: func(set *pflag.FlagSet) { flagsOfBegin(set, &o) },
 		run:   func(c *call) exit { return runBegin(c, o) },

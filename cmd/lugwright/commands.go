@@ -16,6 +16,7 @@ func commands() []*command {
 		sizeCommand(),
 		headroomCommand(),
 		layersCommand(),
+		schemaCommand(),
 		kindsCommand(),
 		explainCommand(),
 		versionCommand(),

@@ -35,7 +35,7 @@ Boat and aircraft rules do not bind a cart: they are yardsticks. Follow the make
 code where they ask for more.`,
 		examples: []string{
 			"lugwright size --amps '10 A' --length '12 ft' --volts '12 V'",
-			"lugwright size --amps '25 A' --length '6 ft' --volts '12 V' --drop '3 %' --ambient '50 C' --bundle 4",
+			"lugwright size --amps '25 A' --length '6 ft' --drop '3 %' --ambient '50 C' --bundle 4",
 			"lugwright size --amps '20 A' --loop '50 ft' --volts '28 V' --drop '3.5 %' --copper aircraft",
 			"lugwright size --cord --amps '9.7 A' --length '50 ft'",
 		},
