@@ -20,9 +20,9 @@ import (
 )
 
 type drawOptions struct {
-	into, paper, units, root string
-	sheets, as               []string
-	force                    bool
+	into, paper, units, report, root string
+	sheets, as                       []string
+	force                            bool
 }
 
 func drawCommand() *command {
@@ -49,6 +49,7 @@ replaced with --force. Either all files are written or none.`,
 			flagChoices(set, &o.as, "as", "forms of the files", formatWords()...)
 			flagChoice(set, &o.paper, "paper", "paper that the sheets are for, lying", paperWords()...)
 			flagChoice(set, &o.units, "units", "units of lengths and torques", unitWords...)
+			flagChoice(set, &o.report, "report", "how well the schematic reads, on standard output after the names of the files", reportWords...)
 			set.BoolVar(&o.force, "force", false, "replace files whoever wrote them")
 			flagRoot(set, &o.root)
 		},
@@ -119,6 +120,9 @@ func runDraw(c *call, o drawOptions) exit {
 	}
 	for _, path := range written {
 		fmt.Fprintln(c.stdout, path)
+	}
+	if err := tellQuality(c.stdout, drawn, o.report); err != nil {
+		return c.refuse("%v", err)
 	}
 	return c.tellOpen(found, drawn)
 }

@@ -18,6 +18,7 @@ type field struct {
 	bounds symbol.Box
 	cells  [][]int32 // boxes by coarse cell
 	cw     int
+	cables []symbol.Box // lines so broad that the distance from their middle does not clear them
 }
 
 // coarse is the size of a cell of the box index, in units.
@@ -34,7 +35,7 @@ func newField(w, h int) *field {
 func (f *field) reset() {
 	clear(f.level)
 	clear(f.plumb)
-	f.boxes = f.boxes[:0]
+	f.boxes, f.cables = f.boxes[:0], f.cables[:0]
 	for i := range f.cells {
 		f.cells[i] = f.cells[i][:0]
 	}
@@ -123,7 +124,27 @@ func (f *field) free(b symbol.Box, own edge) bool {
 	case onBottom:
 		wide.Y1 = b.Y1 + gapOwn/2
 	}
-	return !f.crossed(wide) && !f.covered(b)
+	return !f.crossed(wide) && !f.covered(b) && !f.onCable(b)
+}
+
+// gapCable is what words keep from the edge of a cable, in units.
+const gapCable = 0.1
+
+// cable notes the breadth of a line, if that matters.
+func (f *field) cable(r run) {
+	if half := r.thick/2 + gapCable; half > gapLine {
+		f.cables = append(f.cables, arrange.Grown(r.box(), half))
+	}
+}
+
+// onCable reports whether a box touches the breadth of a cable.
+func (f *field) onCable(b symbol.Box) bool {
+	for _, c := range f.cables {
+		if arrange.Touch(c, b) {
+			return true
+		}
+	}
+	return false
 }
 
 // crossed reports whether a line of a wire touches the inside of a box.

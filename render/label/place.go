@@ -72,9 +72,10 @@ func (r *request) touchedBy(changed []symbol.Box) bool {
 func (w *Writer) survey(l *arrange.Layout, paths [][]symbol.Cell, dots []symbol.Cell) {
 	d, f := w.d, w.f
 	f.reset()
-	for _, p := range paths {
+	for w, p := range paths {
 		for i := 1; i < len(p); i++ {
 			f.line(p[i-1], p[i])
+			f.cable(runOf(p[i-1], p[i], d.Wires[w].Thick))
 		}
 	}
 	f.sum()

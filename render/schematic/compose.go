@@ -32,10 +32,10 @@ func newDesk(d *arrange.Diagram) *desk {
 const (
 	changesPerPair = 32 // changes of the layout, at first sight, for each pair of wires; as many again at low heat
 	leastChanges   = 3000
-	mostChanges    = 4000
+	mostChanges    = 9000
 	refinePerWire  = 4 // changes that are really routed and labelled, for each wire
 	leastRefine    = 40
-	mostRefine     = 120
+	mostRefine     = 80
 )
 
 // firstSeed is where the chances of the first attempt begin: the first number with which
@@ -78,8 +78,8 @@ const (
 	goodCrossings = 0.15
 )
 
-// isWhole reports whether everything is on the sheet.
-func (c *composed) isWhole() bool { return len(c.routes.Failed) == 0 && len(c.labels.Missing) == 0 }
+// isWhole reports whether everything is on the sheet, and nothing on anything else.
+func (c *composed) isWhole() bool { return faults(c) == 0 }
 
 // isGood reports whether everything is on the sheet and reads well.
 func (c *composed) isGood(d *arrange.Diagram) bool {

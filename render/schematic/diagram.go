@@ -185,14 +185,21 @@ func (g *drafting) addBar(b *bar) {
 func (g *drafting) barWords(b *bar) []arrange.Words {
 	name := g.set.barName(g.s, b)
 	if b.owner != nil || feeds(b) || b.part.Title == "" && b.thick {
-		return []arrange.Words{words(name)}
+		return []arrange.Words{nameWords(name)}
 	}
 	t := title(b.part)
-	all := []arrange.Words{words(name + " " + t)}
+	all := []arrange.Words{nameWords(name + " " + t)}
 	if lines := wrap(t, ink.Regular, 9); len(lines) > 0 {
-		all = append(all, words(append([]string{name}, lines...)...))
+		all = append(all, nameWords(append([]string{name}, lines...)...))
 	}
 	return all
+}
+
+// nameWords measures a block whose first line is set in the bold face.
+func nameWords(lines ...string) arrange.Words {
+	w := words(lines...)
+	w.Width = max(w.Width, textWidth(lines[0], ink.Bold))
+	return w
 }
 
 // feeds reports whether a bar is part of an unfolded block.

@@ -142,8 +142,11 @@ func (s *Sheet) compose(o Options) error {
 // the smallest lettering, is wasted on it.
 const hopeless = 2
 
-// faults counts what is not on a sheet, wires before words.
-func faults(c *composed) int { return 100*len(c.routes.Failed) + len(c.labels.Missing) }
+// faults counts what is not on a sheet, wires before words, and what stands on other things:
+// a pin on a foreign bar would be read as joined to it.
+func faults(c *composed) int {
+	return 100*(len(c.routes.Failed)+c.clashes) + len(c.labels.Missing)
+}
 
 // draft makes the diagrams of all sheets.
 func (s *set) draft(o Options) ([]*Sheet, error) {
