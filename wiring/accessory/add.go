@@ -3,6 +3,7 @@ package accessory
 import (
 	"context"
 	"fmt"
+	"strings"
 
 	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/diag"
@@ -74,7 +75,7 @@ func Add(ctx context.Context, text []byte, load Load, r Request) (*Plan, error) 
 	if err != nil {
 		return nil, err
 	}
-	final, err := a.settle(filled)
+	final, err := a.settle(filled, draft)
 	if err != nil {
 		return nil, err
 	}
@@ -116,10 +117,10 @@ type adding struct {
 }
 
 // settle writes what was computed in the place of `auto`.
-func (a *adding) settle(filled *wiring.Harness) ([]byte, error) {
+func (a *adding) settle(filled *wiring.Harness, draft []byte) ([]byte, error) {
 	fuse := channelOf(filled.Part(a.block.Designation), a.channel.Channel)
 	if fuse == nil || fuse.Rating == 0 {
-		return nil, refusef("no fuse can be computed for %s: it takes no current that is known; give --amps", a.request.Kind)
+		return nil, refusef("%s", a.whyNoFuse(draft))
 	}
 	return a.draft(fuse.Rating.String(), func(number string) string {
 		if w := filled.Wire(number); w != nil {
@@ -131,4 +132,15 @@ func (a *adding) settle(filled *wiring.Harness) ([]byte, error) {
 		}
 		return "auto"
 	})
+}
+
+// whyNoFuse is what the reader says of a rating that it cannot compute.
+func (a *adding) whyNoFuse(draft []byte) string {
+	_, findings, _ := a.load(draft) // it was read before
+	for _, f := range findings {
+		if strings.HasPrefix(f.Message, "the rating of "+a.channel.Ref()+" ") {
+			return f.Message
+		}
+	}
+	return "no fuse can be computed for " + a.request.Kind
 }

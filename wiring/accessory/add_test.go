@@ -143,6 +143,7 @@ func TestRefusals(t *testing.T) {
 	file, text := example(t, "tern-point-14")
 	for want, r := range map[string]accessory.Request{
 		"T2.main has no room: with it everything takes": {Kind: "light-bar", Watts: 200},
+		"blade fuses end at 40 A":                       {Kind: "light-bar", Watts: 900},
 		"channel 1 is taken or not there":               {Kind: "light-bar", Channel: 1},
 		"channel 9 is taken or not there":               {Kind: "light-bar", Channel: 9},
 		"a splice is no accessory: it has no consumer":  {Kind: "splice"},
