@@ -36,7 +36,7 @@ func planCover(b *sheet.Book, r sheet.Room) ([]sheet.Page, error) {
 		return nil, err
 	}
 	f := flow.New(flow.ColumnWidth(r.Width, 2))
-	job(b, f)
+	owner(b, f)
 	fitted(b, f)
 	f.Break()
 	checks(b, f)
@@ -60,8 +60,8 @@ func identity(b *sheet.Book) string {
 	return string(text[:min(len(text), most)])
 }
 
-// job says whose cart it is, with the code beside it.
-func job(b *sheet.Book, f *flow.Flow) {
+// owner says whose cart it is, with the code beside it.
+func owner(b *sheet.Book, f *flow.Flow) {
 	id, shop := b.Harness.Identity, b.Harness.Shop
 	var lines []string
 	for _, one := range [][2]string{{"Cart", id.Cart}, {"Customer", id.Customer}, {"Work", id.About}, {"Shop", shop.Name}, {"", shop.Address}, {"Telephone", shop.Phone}} {
@@ -84,7 +84,7 @@ func job(b *sheet.Book, f *flow.Flow) {
 }
 
 // mostFitted bounds the lines about what was fitted; the parts list has all.
-const mostFitted = 16
+const mostFitted = 22
 
 func fitted(b *sheet.Book, f *flow.Flow) {
 	buy := list.Buy(b.Harness)
@@ -123,7 +123,7 @@ func left(r *headroom.Room, f *flow.Flow) {
 	f.Heading("Left for later, with everything switched on")
 	for _, x := range r.Reducers {
 		if amps, ok := x.Left(); ok {
-			f.Paragraph(fmt.Sprintf("%s %s: %v of %v left", x.Converter.Part.Designation, schematic.Title(x.Converter.Part), rounded(amps), x.Limit), ink.Regular)
+			f.Paragraph(fmt.Sprintf("%s %s: %v of %v left", x.Converter.Ref(), schematic.Title(x.Converter.Part), rounded(amps), x.Limit), ink.Regular)
 		}
 	}
 	for _, x := range r.Blocks {

@@ -90,12 +90,12 @@ func (d stackDrawing) head(page ink.Page, x, y float64) {
 	t := d.post.Terminal
 	name := schematic.Ref(t)
 	capital, s := ink.Fit(ink.Clean(name), ink.Bold, flow.Title, flow.Letter, d.width/(1+ink.Slack))
-	page.Text(ink.Text{At: ink.At(x, y+flow.Title+0.5), String: s, Capital: capital, Face: ink.Bold})
+	page.Text(ink.Text{At: ink.At(x, y+flow.Title+1), String: s, Capital: capital, Face: ink.Bold})
 	words := schematic.Title(t.Part)
 	if t.Spoken != "" {
 		words += ", " + t.Spoken
 	}
-	line(page, x, y+flow.Title+0.5+4.6, words, ink.Regular, d.width)
+	line(page, x, y+flow.Title+1+4.6, words, ink.Regular, d.width)
 }
 
 // lug draws a lug with its balloon and words; number 1 is on the face.

@@ -245,6 +245,7 @@ func columnWidths(t Table, width float64) []float64 {
 		if c.Most > 0 {
 			want[i] = min(want[i], c.Most)
 		}
+		least[i] = min(least[i], longestWord)
 		want[i] = max(want[i], c.Least)
 		least[i] = min(max(least[i], c.Least), want[i])
 	}
@@ -255,6 +256,10 @@ func columnWidths(t Table, width float64) []float64 {
 	spread(t.Columns, wide, width)
 	return wide
 }
+
+// longestWord is how wide a single word may make a column that has to give way, in
+// millimetres: longer ones are cut.
+const longestWord = 18.0
 
 // measureColumn returns the widths of the longest line and of the longest word of a column.
 func measureColumn(t Table, i int) (line, word float64) {
