@@ -6,5 +6,6 @@ func All() []*Format {
 		SVG(),
 		PDF(),
 		PNG(),
+		CSV(),
 	}
 }
