@@ -112,14 +112,16 @@ func switchNodes(s *wiring.Switch) []wiring.NodeID {
 // facing tells which supply can stand on an opener: it reaches it by anything that carries
 // current, a load on the way counted, before the negative side.
 type facing struct {
-	pass  *rule.Pass
-	reach []*path.Reach // by supply
+	pass    *rule.Pass
+	reach   []*path.Reach // by supply
+	charges []bool        // by supply: it is a charger whose battery holds the voltage down
 }
 
 func newFacing(p *rule.Pass) facing {
 	f := facing{pass: p}
 	for _, s := range p.Supplies() {
 		f.reach = append(f.reach, p.Graph.From(facingThrough(p.Negative), s.Plus))
+		f.charges = append(f.charges, chargesSomething(p, s))
 	}
 	return f
 }
@@ -143,11 +145,28 @@ func (f facing) highest(o opener) *path.Supply {
 	}
 	var found *path.Supply
 	for i, s := range p.Supplies() {
+		if f.charges[i] {
+			continue
+		}
 		if (found == nil || s.Top().Full > found.Top().Full) && f.stands(o, s, reach(i), negative) {
 			found = s
 		}
 	}
 	return found
+}
+
+// chargesSomething reports whether a supply is a charger at a battery, to which its voltage
+// belongs; one that is too high for the battery is told as that.
+func chargesSomething(p *rule.Pass, s *path.Supply) bool {
+	if _, ok := s.Element.(*wiring.Charger); !ok {
+		return false
+	}
+	for _, battery := range p.Supplies() {
+		if battery.Battery() && charges(p, s, battery) {
+			return true
+		}
+	}
+	return false
 }
 
 // stands reports whether a supply reaches one of the opener's nodes in one position of all

@@ -79,6 +79,10 @@ func tree(t testing.TB, folder string) fstest.MapFS {
 	return files
 }
 
+// fewPositions keeps the many carts of these tests quick: enough for what one or two switches
+// do. The jobs of testdata/rules are looked at in all positions.
+const fewPositions = 200
+
 // check adds a job to a tree and runs all rules over it.
 func check(t testing.TB, base fstest.MapFS, name, text string) rule.Result {
 	t.Helper()
@@ -96,7 +100,7 @@ func check(t testing.TB, base fstest.MapFS, name, text string) rule.Result {
 		}
 		t.Fatalf("the job does not load:\n%s", text)
 	}
-	result, err := rule.Run(context.Background(), h, rules.All(), rule.Options{})
+	result, err := rule.Run(context.Background(), h, rules.All(), rule.Options{Positions: fewPositions})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -140,10 +140,11 @@ func shorting(p *rule.Pass, e *path.Edge) {
 		if coil := coilAcross(p.Graph, e); coil != "" {
 			across = " across the coil of " + coil
 		}
+		way, _ := p.Graph.From(through, s.Plus).To(e.A)
 		reportTurnedDevice(p, e, s, fmt.Sprintf("the diode %s%s is the wrong way round", e.Part().Designation, across),
 			fmt.Sprintf("Its anode %s is on the positive of %s and its cathode %s on the negative: it shorts the supply.",
 				p.Graph.Name(e.A), s.Element.Base().Part.Designation, p.Graph.Name(e.B)),
-			"Turn it round: the cathode (the band) to the positive side.")
+			"Turn it round: the cathode (the band) to the positive side.", waySubjects(p.Graph, way)...)
 		return
 	}
 }
@@ -162,7 +163,7 @@ func coilAcross(g *path.Graph, diode *path.Edge) string {
 }
 
 // reportTurnedDevice reports a device that is the wrong way round, at the wire on its positive.
-func reportTurnedDevice(p *rule.Pass, e *path.Edge, s *path.Supply, message, detail, advice string) {
+func reportTurnedDevice(p *rule.Pass, e *path.Edge, s *path.Supply, message, detail, advice string, others ...string) {
 	part := e.Part()
 	at := part.At
 	var names []string
@@ -177,6 +178,6 @@ func reportTurnedDevice(p *rule.Pass, e *path.Edge, s *path.Supply, message, det
 	p.Report(diag.Finding{
 		Message: message, Detail: detail, Advice: advice, At: at,
 		Related:  defined(part.Designation, part.At),
-		Subjects: subjects([]string{part.Designation}, names, []string{p.Graph.Name(e.A), p.Graph.Name(e.B), s.Element.Base().Part.Designation}),
+		Subjects: subjects([]string{part.Designation}, names, []string{p.Graph.Name(e.A), p.Graph.Name(e.B), s.Element.Base().Part.Designation}, others),
 	})
 }
