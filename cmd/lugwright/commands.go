@@ -11,6 +11,8 @@ func commands() []*command {
 		traceCommand(),
 		compareCommand(),
 		symptomsCommand(),
+		diagnoseCommand(),
+		failureModesCommand(),
 		beginCommand(),
 		addCommand(),
 		sizeCommand(),

@@ -3,7 +3,6 @@ package report
 import (
 	"fmt"
 	"io"
-	"slices"
 	"strings"
 
 	"github.com/lugwright/lugwright/wiring"
@@ -16,7 +15,8 @@ type Diagnosis struct {
 	Version string // of the program
 	File    string // the job's
 	Case    *diagnosis.Case
-	Most    int // candidates that are named; 0: 12
+	Most    int  // candidates that are named; 0: 12
+	Asked   bool // the person was asked what was seen, and need not be again
 }
 
 // mostNamed is how many candidates are named if nobody says how many: a screenful.
@@ -40,7 +40,7 @@ func DiagnosisText(w io.Writer, d Diagnosis, o TextOptions) error {
 	}
 	p.line("")
 	p.known()
-	if len(d.Case.Saw)+len(d.Case.SawNot)+len(d.Case.Readings) == 0 {
+	if !d.Asked && len(d.Case.Saw)+len(d.Case.SawNot)+len(d.Case.Readings) == 0 {
 		p.open()
 	} else {
 		p.standing()
@@ -120,7 +120,7 @@ func (p *diagnosisPrinter) standing() {
 		return
 	}
 	p.line("")
-	p.line(p.bold(fmt.Sprintf("%s fit", countOf(len(fit), "cause"))) + fmt.Sprintf(" of %d.", len(p.Case.Table.Candidates)))
+	p.line(p.bold(fmt.Sprintf("%d of %d causes fit:", len(fit), len(p.Case.Table.Candidates))))
 	for i, k := range fit {
 		if i == p.most() {
 			p.entry("  ", fmt.Sprintf("and %d rarer", len(fit)-i))
@@ -146,23 +146,16 @@ func (p *diagnosisPrinter) standing() {
 	}
 }
 
-func countOf(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
-}
-
 func (p *diagnosisPrinter) question(k symptom.Complaint) {
-	p.entry(p.bold("Ask")+"   ", oneLine(fmt.Sprintf("is it so that %s? In %s: %s.", k.Text(), k.State.Name, setting(k.State))))
-	p.entry("      ", oneLine(fmt.Sprintf("yes: --saw %q   no: --not %q", k.Key(), k.Key())))
+	p.entry(p.bold("Ask")+"   ", oneLine(fmt.Sprintf("is it so that %s? In %s: %s.", k.Text(), k.State.Name, p.setting(k.State))))
+	p.entry("      ", oneLine(fmt.Sprintf("yes: --saw %q; no: --not %q", k.Key(), k.Key())))
 }
 
 // measure says how to take a measurement, and what it tells.
 func (p *diagnosisPrinter) measure(m diagnosis.Measurement) {
 	t := p.Case.Table
 	red, black := t.Probes(m)
-	p.entry(p.bold("Set")+"   ", oneLine(m.State.Name+": "+setting(m.State)))
+	p.entry(p.bold("Set")+"   ", oneLine(m.State.Name+": "+p.setting(m.State)))
 	p.entry(p.bold("Read")+"  ", oneLine(fmt.Sprintf("red probe on %s, black on %s; healthy: %s", red, black, quantityOf(m, t.Healthy(m)))))
 	for _, o := range p.Case.Outcomes(m) {
 		p.entry("      ", oneLine(fmt.Sprintf("%s: %s", p.between(m, o), p.fewNames(o.Candidates))))
@@ -192,23 +185,8 @@ func (p *diagnosisPrinter) fewNames(all []*diagnosis.Candidate) string {
 	return listed(names, "or")
 }
 
-// setting says how the controls stand in a state.
-func setting(s *wiring.State) string {
-	var words []string
-	for c, position := range s.Set {
-		word := c.Part.Designation + " " + position
-		words = append(words, word)
-	}
-	if len(words) == 0 {
-		return "all at rest"
-	}
-	slices.SortFunc(words, func(a, b string) int {
-		if wiring.Less(a, b) {
-			return -1
-		}
-		return 1
-	})
-	return strings.Join(words, ", ")
+func (p *diagnosisPrinter) setting(s *wiring.State) string {
+	return Settings(p.Case.Table.Cart.Harness, s)
 }
 
 // contradiction says that nothing fits, and which readings are in the way.

@@ -193,3 +193,6 @@ func (c *Case) Contradicts() []Reading {
 
 // Skip leaves a measurement out: the place cannot be reached.
 func (c *Case) Skip(m Measurement) { c.skipped[m.Name()] = true }
+
+// SkipQuestion leaves a question out: nobody knows the answer.
+func (c *Case) SkipQuestion(k symptom.Complaint) { c.skipped[k.Key()] = true }

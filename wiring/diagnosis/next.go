@@ -39,7 +39,7 @@ func (c *Case) Next() (best Step, ok bool) {
 	}
 	s := newSplitter(c.Table, candidates)
 	for _, k := range c.Table.complaints {
-		if !c.asked(k) {
+		if !c.asked(k) && !c.skipped[k.Key()] {
 			take(Step{Question: &k, Bits: s.shown(k)}, asking)
 		}
 	}
@@ -158,4 +158,26 @@ func (s *splitter) shown(k symptom.Complaint) float64 {
 func (s *splitter) share(weight float64) float64 {
 	p := weight / s.total
 	return -p * math.Log2(p)
+}
+
+// Outcome is what a measurement may read, and what is behind it.
+type Outcome struct {
+	Low, High  quantity.Volt
+	Candidates []*Candidate // likeliest first
+}
+
+// Outcomes lists what a measurement may read with the candidates of a case, lowest first.
+func (c *Case) Outcomes(m Measurement) []Outcome {
+	candidates := c.Candidates()
+	var all []Outcome
+	for _, b := range newSplitter(c.Table, candidates).bins(m) {
+		o := Outcome{Low: b.low, High: b.high}
+		for _, k := range candidates {
+			if b.holds(c.Table.Expected(k, m)) {
+				o.Candidates = append(o.Candidates, k)
+			}
+		}
+		all = append(all, o)
+	}
+	return all
 }

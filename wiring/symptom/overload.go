@@ -58,7 +58,7 @@ func (v *View) opens(name func(wiring.Element) (about, ref string, ok bool)) []C
 
 func harm() *Symptom {
 	return &Symptom{
-		ID: "over-voltage", Says: "%s gets more voltage than it stands: smoke, or dead for good",
+		ID: "over-voltage", Says: "%s gets more voltage than it stands and smokes",
 		Find: func(v *View) []Complaint {
 			return v.parts(func(part int, was, now *fault.Seen) bool {
 				p := v.Cart.Harness.Parts[part]

@@ -32,6 +32,7 @@ wiring/meter            : wiring wiring/quantity wiring/settle wiring/path
 wiring/fault            : wiring wiring/quantity wiring/handbook wiring/settle wiring/path wiring/meter
 wiring/symptom          : wiring wiring/quantity wiring/settle wiring/fault
 wiring/diagnosis        : wiring wiring/quantity wiring/settle wiring/fault wiring/symptom
+wiring/failuremode      : wiring wiring/fault wiring/diagnosis
 wiring/sizing           : wiring wiring/quantity wiring/handbook wiring/path
 wiring/headroom         : wiring wiring/quantity wiring/figure
 wiring/rule             : wiring wiring/quantity wiring/diag wiring/source wiring/handbook wiring/settle wiring/path wiring/figure wiring/position wiring/meter
@@ -60,7 +61,7 @@ render/svg              : render/ink render/ink/subset
 render/pdf              : render/ink render/ink/subset
 render/png              : render/ink
 render/proof            : render/ink
-render/report           : wiring wiring/quantity wiring/diag wiring/source wiring/settle wiring/path wiring/meter wiring/rule wiring/handbook wiring/sizing wiring/figure wiring/difference wiring/headroom
+render/report           : wiring wiring/quantity wiring/diag wiring/source wiring/settle wiring/path wiring/meter wiring/rule wiring/handbook wiring/sizing wiring/figure wiring/difference wiring/headroom wiring/fault wiring/symptom wiring/diagnosis wiring/failuremode
 render                  : wiring/... render/...
 
 cmd/lugwright/folder    :
