@@ -42,7 +42,7 @@ Readings have a tolerance; where no fault fits all of them, the ones in the way 
 The JSON is described by render/report/diagnosis.schema.json.`,
 		examples: []string{
 			`lugwright diagnose examples/tern-point/jobs/tern-point-14.yaml --saw "does not move"`,
-			`lugwright diagnose examples/tern-point/jobs/tern-point-14.yaml --saw does-not-move --not twelve-dead --read U1.interlock@driving=0V`,
+			`lugwright diagnose examples/tern-point/jobs/tern-point-14.yaml --read U1.interlock@driving=0V`,
 		},
 		flags: func(set *pflag.FlagSet) {
 			set.StringArrayVar(&o.saw, "saw", nil, "`words` of what was seen; may be given again")

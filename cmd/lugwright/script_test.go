@@ -31,8 +31,6 @@ func TestScript(t *testing.T) {
 			return os.CopyFS(filepath.Join(env.WorkDir, "examples"), os.DirFS(filepath.Join("..", "..", "examples")))
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){"exits": exits},
-		// scripts that draw whole carts take minutes and run on demand
-		Condition: func(name string) (bool, error) { return name == "sheets" && os.Getenv("LUGWRIGHT_SHEETS") != "", nil },
 	})
 }
 
