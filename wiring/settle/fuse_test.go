@@ -76,3 +76,20 @@ func refs(es []wiring.Element) []string {
 	}
 	return out
 }
+
+// A fuse that somebody bridged carries whatever comes: the state settles, with the fuse
+// neither open nor going on and off.
+func TestBridgedFuseCarriesOverload(t *testing.T) {
+	b, f, r := fused(0.2, true)
+	n := Compile(b.h)
+	st := &wiring.State{Name: "on"}
+	whole, err := n.Settle(t.Context(), st, Options{})
+	if err != nil || whole.Outcome != Settled || whole.Holds(f) {
+		t.Fatalf("some 50 A do not open a fuse of 10 A: %v, %v", whole.Outcome, err)
+	}
+	p, err := n.With(ClosedElement(f)).Settle(t.Context(), st, Options{})
+	if err != nil || p.Outcome != Settled || len(p.Opened()) > 0 {
+		t.Fatalf("%v, %q, opened %v, %v", p.Outcome, p.Why, p.Opened(), err)
+	}
+	near(t, "current", float64(p.ElementAmps(r)), 12/0.225)
+}

@@ -144,13 +144,18 @@ func (s *solving) moment() moment {
 		if w, ok := x.(watching); ok {
 			m.sees[id] = w.sees(s)
 		}
-		if b, ok := x.(breakable); ok {
+		if b, ok := x.(breakable); ok && !s.bridged(id) {
 			if share := b.strain(s); share > m.strain*(1+outsideTolerance) {
 				m.strain, m.worst = share, int32(id)
 			}
 		}
 	}
 	return m
+}
+
+// bridged reports whether a defect holds something closed, so that it cannot open.
+func (s *solving) bridged(id int) bool {
+	return s.network.forced != nil && s.network.forced[id].kind == elementClosed
 }
 
 func keyOf(memory []bool) string {
