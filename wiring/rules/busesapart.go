@@ -62,9 +62,9 @@ func runBusesApart(p *rule.Pass) {
 }
 
 // otherBus reports whether low is a bus of clearly lower voltage. Two batteries of one
-// string are not two buses.
+// string are not two buses; a pack and an auxiliary battery on one negative are.
 func otherBus(high, low *path.Supply) bool {
-	if high.Battery() && low.Battery() && high.SameNegative(low) {
+	if under(high, low) || under(low, high) {
 		return false
 	}
 	return high.Top().Middle > apart*low.Top().Middle

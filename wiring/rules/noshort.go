@@ -52,8 +52,8 @@ func runNoShort(p *rule.Pass) {
 }
 
 // reportShort says once of each wire that it closes a loop: a charger that is plugged in is
-// shorted by the wire that shorts the battery. A diode that is the wrong way round has been
-// told.
+// shorted by the wire that shorts the battery. A diode that is the wrong way round and a wire
+// that joins two buses have been told.
 func reportShort(p *rule.Pass, x position.Counterexample, told map[*wiring.Wire]bool) {
 	f := counterexample(p, x)
 	f.Message = fmt.Sprintf("%s is shorted", titled(x.Element.Base().Part))
@@ -63,7 +63,7 @@ func reportShort(p *rule.Pass, x position.Counterexample, told map[*wiring.Wire]
 	f.Advice = "Take the way apart before anything is energised."
 	if len(x.Ways) > 0 {
 		w, n := newestOf(p, x.Ways[0])
-		if w != nil && told[w] || p.Blamed(diodesOn(x.Ways[0])...) {
+		if w != nil && (told[w] || p.Reported("buses-apart", w.Name())) || p.Blamed(diodesOn(x.Ways[0])...) {
 			return
 		}
 		if w != nil {

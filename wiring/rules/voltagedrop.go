@@ -102,19 +102,27 @@ func (f *feeding) drop(c consumer, at *settle.Point) (dropped, bool) {
 	if !at.Holds(c.edge.Element) {
 		return dropped{}, false
 	}
+	var least dropped
 	for i, s := range f.supplies {
 		if !f.plus[i].Has(c.plus) || !f.minus[i].Has(c.minus) || s.Element.Base().Part == c.part && !s.Battery() {
 			continue
 		}
 		from, to := at.Across(s.Plus, s.Bottom), at.Across(c.plus, c.minus)
-		if from <= 0 || to <= 0 || to >= from {
-			return dropped{}, false
+		if from <= 0 || to <= 0 {
+			continue
+		}
+		if to >= from {
+			return dropped{}, false // it is fed from somewhere else
+		}
+		share := quantity.Ratio(float64(from-to) / float64(from))
+		if least.supply != nil && least.share <= share {
+			continue
 		}
 		feed, _ := f.plus[i].To(c.plus)
 		back, _ := f.minus[i].To(c.minus)
-		return dropped{share: quantity.Ratio(float64(from-to) / float64(from)), volts: from - to, amps: consumed(c, at), supply: s, feed: feed, back: back.Reversed()}, true
+		least = dropped{share: share, volts: from - to, amps: consumed(c, at), supply: s, feed: feed, back: back.Reversed()}
 	}
-	return dropped{}, false
+	return least, least.supply != nil
 }
 
 // consumed is the current that a consumer takes at a point.
