@@ -28,7 +28,7 @@ func workshop(t *testing.T) {
 // typed runs a line as a person types it, and returns what the terminal shows.
 func typed(t *testing.T, line string) (exit, string) {
 	t.Helper()
-	words := strings.Fields(line)
+	words := shellWords(line)
 	if len(words) == 0 || words[0] != "lugwright" {
 		t.Fatalf("%q is no call of lugwright", line)
 	}
@@ -40,6 +40,18 @@ func typed(t *testing.T, line string) (exit, string) {
 		getenv: func(string) string { return "" },
 	})
 	return code, out.String()
+}
+
+// shellWord is a word as a shell takes it: bare, or with a part in quotes.
+var shellWord = regexp.MustCompile(`(?:[^\s'"]|'[^']*'|"[^"]*")+`)
+
+// shellWords splits a call as a shell does, as far as our examples go.
+func shellWords(line string) []string {
+	words := shellWord.FindAllString(line, -1)
+	for i, w := range words {
+		words[i] = strings.NewReplacer("'", "", `"`, "").Replace(w)
+	}
+	return words
 }
 
 var (
