@@ -124,7 +124,7 @@ func TestReducersOfExamples(t *testing.T) {
 		limit, asked, continuous quantity.Ampere
 	}{
 		{"tern-point-14", 25, 17.1, 13.1},
-		{"tern-point-truck-1", 40, 30.5, 26.5},
+		{"tern-point-truck-1", 40, 30.4, 26.4},
 	} {
 		t.Run(tt.job, func(t *testing.T) {
 			c := New(example(t, tt.job), nil)
