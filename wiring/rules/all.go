@@ -38,6 +38,7 @@ func catalogue() []*rule.Rule {
 		noDriveOnCharge(),
 		sneakPath(),
 		chatter(),
+		startsFromCold(),
 		expectationMet(),
 		wireReaches(),
 		oldGauge(),
@@ -50,6 +51,11 @@ func catalogue() []*rule.Rule {
 		contactRange(),
 		flasherLoad(),
 		smallestWire(),
+		followsTheKey(),
+		fuseCanOpen(),
+		packTrips(),
+		regenHasAHome(),
+		serviceDisconnect(),
 		waiverUnused(),
 	}
 }
