@@ -62,7 +62,7 @@ func (o *off) report(a alive) {
 	f := diag.Finding{
 		Level:    a.level,
 		Message:  a.message,
-		Detail:   fmt.Sprintf("With the key off %s reads %s; %s", o.pass.Graph.Name(a.at), volts(o.at.Reading(a.at)), o.cost()),
+		Detail:   fmt.Sprintf("%s %s reads %s; %s", upper(o.when), o.pass.Graph.Name(a.at), volts(o.at.Reading(a.at)), o.cost()),
 		Advice:   "Feed it from a point that the key switches, or declare always-on with the reason.",
 		At:       a.parts[0].At,
 		Related:  defined(a.parts[0].Designation, a.parts[0].At),
@@ -71,6 +71,9 @@ func (o *off) report(a alive) {
 	}
 	if way, ok := o.way(a.at); ok && !pulledLow(a.element) {
 		f.Detail += fmt.Sprintf(" It is live by %s.", way)
+		if from := o.pass.Harness.Nodes[way.Begin].Part; from != nil {
+			o.named[from] = true // a converter that feeds what was told is told with it
+		}
 		f.Subjects = subjects(f.Subjects, waySubjects(o.pass.Graph, way))
 		o.blame(&f, way, a.element)
 	}
@@ -90,7 +93,7 @@ func (o *off) cost() string {
 		return "no battery feeds it."
 	}
 	text := fmt.Sprintf("%s gives %v", battery.Part.Designation, total)
-	if days, ok := daysLeft(battery, total); ok {
+	if days, ok := o.daysLeft(battery, total); ok {
 		text += fmt.Sprintf(" in all, and is at its floor after %.0f days", days)
 	}
 	return text + "."

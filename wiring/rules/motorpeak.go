@@ -134,7 +134,7 @@ func motorCircuits(p *rule.Pass, motors []motorPeak, s *wiring.State, at *settle
 }
 
 // cables adds the wires between a load and the supply that feeds it.
-func (f *feeding) cables(l *wiring.Load, wires map[*wiring.Wire]bool) {
+func (f *closedFeeds) cables(l *wiring.Load, wires map[*wiring.Wire]bool) {
 	for i := range f.supplies {
 		feed, ok := f.plus[i].To(l.A)
 		back, returns := f.minus[i].To(l.B)

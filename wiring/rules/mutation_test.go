@@ -136,7 +136,8 @@ func TestAcrossTwin(t *testing.T) {
 	if text == string(base["jobs/tern-point-14.yaml"].Data) {
 		t.Fatal("the example does not stand on the platform that this test changes")
 	}
-	right := check(t, base, "jobs/mutant.yaml", text)
+	reaching := strings.Replace(text, "wires:\n", "wires:\n  W69: {extend: {colour: RD, size: 18 AWG, length: 6 ft}}\n", 1)
+	right := check(t, base, "jobs/mutant.yaml", reaching)
 	for _, f := range right.Open(diag.Warning) {
 		t.Errorf("on the key's output: %v: %s (%s)", f.Level, f.Message, f.Rule)
 	}

@@ -6,6 +6,7 @@ import (
 
 	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/diag"
+	"github.com/lugwright/lugwright/wiring/position"
 	"github.com/lugwright/lugwright/wiring/quantity"
 	"github.com/lugwright/lugwright/wiring/rule"
 	"github.com/lugwright/lugwright/wiring/settle"
@@ -29,7 +30,8 @@ func offMeansOff() *rule.Rule {
 		Right: `wires:
   W69: {to: X13}            # on the key's output: pack voltage only while the key is on
 `,
-		Run: runOffMeansOff,
+		Run:    runOffMeansOff,
+		Proves: []*position.Property{position.OffMeansOff()},
 	}
 }
 
@@ -49,15 +51,8 @@ func runOffMeansOff(p *rule.Pass) {
 	if at == nil {
 		return
 	}
-	o := off{pass: p, at: at, named: map[*wiring.Part]bool{}}
-	for _, part := range p.Harness.Parts {
-		for _, el := range part.Elements {
-			if part.AlwaysOn == "" && at.Holds(el) {
-				o.controls(part, el)
-			}
-		}
-	}
-	o.loads("with the key off", diag.Error, func(l *wiring.Load) bool { return true })
+	o := off{pass: p, at: at, when: "with the key off", named: map[*wiring.Part]bool{}}
+	o.look()
 	if left := allSwitchesOn(p.Harness, s); left != nil {
 		if at := p.Point(left, rule.Middle); at != nil {
 			parked := o.at
@@ -66,13 +61,71 @@ func runOffMeansOff(p *rule.Pass) {
 			o.at = parked
 		}
 	}
+	o.elsewhere(s)
+	o.anywhere()
+	o.at, o.when = at, "with the key off"
 	o.standby()
+}
+
+// look reports what is alive at the point.
+func (o *off) look() {
+	for _, part := range o.pass.Harness.Parts {
+		for _, el := range part.Elements {
+			if part.AlwaysOn == "" && !o.named[part] && o.at.Holds(el) {
+				o.controls(part, el)
+			}
+		}
+	}
+	o.loads(o.when, diag.Error, func(l *wiring.Load) bool { return true })
+}
+
+// elsewhere looks at the other states in which the cart should be off: in tow, while it
+// charges, and after a drive, when a contact that holds itself may have stayed in. What was
+// told already is not told again.
+func (o *off) elsewhere(keyOff *wiring.State) {
+	for _, other := range []struct{ state, when string }{{"tow", "in tow"}, {"charging", "while the cart charges, its key off"}} {
+		s := o.pass.Harness.State(other.state)
+		if s == nil {
+			continue
+		}
+		if at := o.pass.Point(s, rule.Middle); at != nil {
+			o.at, o.when = at, other.when
+			o.look()
+		}
+	}
+	driving := o.pass.Harness.State("driving")
+	if driving == nil {
+		return
+	}
+	if at := o.pass.After(driving, keyOff, rule.Middle); at != nil {
+		o.at, o.when = at, "after a drive, its key turned off"
+		o.look()
+	}
+}
+
+// anywhere reports what is alive in some other position of the switches with the key off.
+func (o *off) anywhere() {
+	for _, r := range o.pass.Proofs() {
+		for _, x := range r.Counterexamples {
+			part := x.Element.Base().Part
+			if o.named[part] {
+				continue
+			}
+			o.named[part] = true
+			f := counterexample(o.pass, x)
+			f.Level = diag.Warning
+			f.Message = fmt.Sprintf("%s can be alive with the key off", titled(part))
+			f.Advice = "Feed it from a point that the key switches, or declare always-on with the reason."
+			o.pass.Report(f)
+		}
+	}
 }
 
 // off is the cart with its key off.
 type off struct {
 	pass  *rule.Pass
 	at    *settle.Point
+	when  string                // "with the key off"
 	named map[*wiring.Part]bool // parts that were reported
 }
 
@@ -83,14 +136,14 @@ func (o *off) controls(part *wiring.Part, el wiring.Element) {
 		if sense := o.told(el.When); sense != nil {
 			how := "always live"
 			if pulledLow(sense) {
-				how = "low with the key off, which tells it to run"
+				how = "low " + o.when + ", which tells it to run"
 			}
 			o.report(alive{parts: []*wiring.Part{part}, element: sense, at: sense.At, level: diag.Error,
 				message: fmt.Sprintf("the %s lead of %s is %s", sense.Name, titled(part), how)})
 		}
 	case *wiring.Coil:
 		o.report(alive{parts: []*wiring.Part{part}, element: el, at: el.A, level: diag.Error,
-			message: fmt.Sprintf("the coil of %s is energised with the key off", titled(part))})
+			message: fmt.Sprintf("the coil of %s is energised %s", titled(part), o.when)})
 	}
 }
 

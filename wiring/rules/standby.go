@@ -33,10 +33,16 @@ func drained(p *rule.Pass, at *settle.Point) (*wiring.Source, quantity.Ampere) {
 // reserve is the state of charge from which the days of a parked cart are counted.
 const reserve = 0.8
 
-// daysLeft is how long a battery lasts from 80 % to its floor; false if nobody can say.
-func daysLeft(battery *wiring.Source, amps quantity.Ampere) (float64, bool) {
+// daysLeft is how long a battery lasts from 80 % to its floor; false if nobody can say. The
+// current is followed as the battery falls, where that is the cart's main battery; of another
+// one its current now counts.
+func (o *off) daysLeft(battery *wiring.Source, amps quantity.Ampere) (float64, bool) {
 	if battery == nil || amps <= 0 || battery.Capacity <= 0 {
 		return 0, false
+	}
+	l, err := o.pass.Figures().Lasting(o.pass.Context(), o.at.State, reserve, 0)
+	if err == nil && l.Pack == battery && len(l.StoppedBy) == 0 && !math.IsInf(float64(l.Lasts), 0) {
+		return l.Days(), true
 	}
 	return float64(battery.Capacity) * reserve / float64(amps) / 24, true
 }
@@ -62,7 +68,7 @@ func (o *off) standby() {
 		Subjects: []string{part.Designation},
 		States:   []string{keyOff},
 	}
-	days, known := daysLeft(battery, total)
+	days, known := o.daysLeft(battery, total)
 	if known {
 		f.Message += fmt.Sprintf(": from %v to the floor in %.0f days", quantity.Ratio(reserve), days)
 	} else {

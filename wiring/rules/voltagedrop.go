@@ -71,16 +71,16 @@ func runVoltageDrop(p *rule.Pass) {
 	}
 }
 
-// feeding is what each supply reaches by conductors that are closed at a point.
-type feeding struct {
+// closedFeeds is what each supply reaches by conductors that are closed at a point.
+type closedFeeds struct {
 	pass     *rule.Pass
 	supplies []*path.Supply
 	plus     []*path.Reach
 	minus    []*path.Reach
 }
 
-func feedsAt(p *rule.Pass, s *wiring.State, at *settle.Point) feeding {
-	f := feeding{pass: p}
+func feedsAt(p *rule.Pass, s *wiring.State, at *settle.Point) closedFeeds {
+	f := closedFeeds{pass: p}
 	closed := path.InState(s, at.Holds)
 	there := path.Through{Sorts: path.Conducting, Setting: closed}
 	back := there
@@ -98,7 +98,7 @@ func feedsAt(p *rule.Pass, s *wiring.State, at *settle.Point) feeding {
 
 // drop is what is lost between the supply that feeds a consumer that is on and the consumer.
 // What hangs behind a resistor is meant to see less, and what a charger holds up as well.
-func (f *feeding) drop(c consumer, at *settle.Point) (dropped, bool) {
+func (f *closedFeeds) drop(c consumer, at *settle.Point) (dropped, bool) {
 	if !at.Holds(c.edge.Element) {
 		return dropped{}, false
 	}
