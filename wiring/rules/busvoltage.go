@@ -6,6 +6,7 @@ import (
 	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/diag"
 	"github.com/lugwright/lugwright/wiring/path"
+	"github.com/lugwright/lugwright/wiring/position"
 	"github.com/lugwright/lugwright/wiring/quantity"
 	"github.com/lugwright/lugwright/wiring/rule"
 	"github.com/lugwright/lugwright/wiring/settle"
@@ -35,7 +36,8 @@ wires:
   W72: {from: A1.1, to: E1.+, colour: OG, size: 14 AWG, length: 4 ft}
   W73: {from: E1.-, to: A1.n, colour: BK, size: 14 AWG, length: 4 ft}
 `,
-		Run: runBusVoltage,
+		Run:    runBusVoltage,
+		Proves: []*position.Property{withinMaximum()},
 	}
 }
 
@@ -71,15 +73,18 @@ func runBusVoltage(p *rule.Pass) {
 			t.note(s, c, at, v)
 		}
 	})
+	pressAnywhere(p, things)
 	for _, t := range things {
 		t.report(p, things)
 	}
 }
 
 // pressedThings lists loads, converter inputs and senses that have limits.
-func pressedThings(p *rule.Pass) []*pressed {
+func pressedThings(p *rule.Pass) []*pressed { return pressedIn(p.Harness) }
+
+func pressedIn(h *wiring.Harness) []*pressed {
 	var all []*pressed
-	for _, part := range p.Harness.Parts {
+	for _, part := range h.Parts {
 		for _, el := range part.Elements {
 			switch el := el.(type) {
 			case *wiring.Load:
