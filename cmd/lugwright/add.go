@@ -36,8 +36,8 @@ Nothing is written if the cart has no room for it: no free channel or negative, 
 block or a pack that would be asked for too much, or anything that a rule calls an error. The
 exit code is then 1, and the numbers are told.`,
 		examples: []string{
-			"lugwright add examples/tern-point/jobs/tern-point-14.yaml light-bar --power '60 W' --place rear --length '10 ft'",
-			"lugwright add examples/tern-point/jobs/tern-point-14.yaml usb-outlet --switch none --place dash --dry-run",
+			"lugwright add examples/tern-point/jobs/tern-point-14.yaml lamp --power '21 W'",
+			"lugwright add examples/tern-point/jobs/tern-point-14.yaml usb-outlet --dry-run",
 		},
 		flags: func(set *pflag.FlagSet) {
 			set.StringVar(&o.title, "title", "", "`words` for what it is on this cart")

@@ -26,7 +26,7 @@ func load(t testing.TB, name string) *wiring.Harness {
 
 // mostMeasurements is after how many readings the true cause must be among a group that no
 // meter tells apart further.
-const mostMeasurements = 8
+const mostMeasurements = 10
 
 // Every fault that can be noticed at all is found: the owner says the gravest thing that it
 // does, the meter is played by the solver, and what is asked is what the case asks next.
