@@ -15,8 +15,6 @@ const (
 	up
 )
 
-var stepX, stepY = [4]int{1, 0, -1, 0}, [4]int{0, 1, 0, -1}
-
 func opposite(dir int) int { return (dir + 2) & 3 }
 
 // outward is the direction in which a wire leaves a pin on a side.

@@ -24,7 +24,6 @@ wiring/settle/...       : wiring wiring/quantity wiring/handbook wiring/settle/.
 wiring/path             : wiring wiring/quantity
 wiring/stack            : wiring wiring/quantity wiring/handbook
 wiring/difference       : wiring wiring/quantity wiring/handbook wiring/stack
-wiring/work             : wiring wiring/quantity wiring/handbook wiring/difference wiring/stack
 wiring/figure           : wiring wiring/quantity wiring/handbook wiring/settle wiring/path
 wiring/position         : wiring wiring/quantity wiring/handbook wiring/settle wiring/path
 wiring/list             : wiring wiring/quantity wiring/colour wiring/handbook wiring/settle wiring/path wiring/stack

@@ -118,8 +118,8 @@ func (l *laidTable) heads() []Cell {
 // setLine is a line of a cell, ready to be written.
 type setLine struct {
 	Word
-	x, wide float64 // of the words, from the left edge of the row
-	right   bool
+	x     float64 // of the words, from the left edge of the row
+	right bool
 }
 
 // row sets a row.
