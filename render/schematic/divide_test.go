@@ -74,17 +74,5 @@ func TestDividedSheetsCanBeRead(t *testing.T) {
 	}
 	o := areaOn(frame.A4())
 	h := lamps(t, 20)
-	sheets, err := Sheets(h, o)
-	if err != nil {
-		t.Fatal(err)
-	}
-	drawn := map[string]bool{}
-	for _, s := range sheets {
-		judge(t, s, paint(t, s, o), drawn)
-	}
-	for _, w := range h.Wires {
-		if !drawn[w.Name()] {
-			t.Errorf("%s is on no sheet", w.Name())
-		}
-	}
+	readBack(t, h, o)
 }

@@ -27,12 +27,8 @@ func (s *Sheet) drawWire(p pen, i int, path []symbol.Cell) {
 		return
 	}
 	p.page.Open(wireGroup(l.wire))
-	points := make([]ink.Point, len(path))
-	for k, c := range path {
-		points[k] = ink.Point{X: float64(c.X), Y: float64(c.Y)}
-	}
 	ps := s.piecesOf(i)
-	joints := s.joints(i, points, len(ps)-1)
+	points, joints := s.joined(i, path)
 	for k, run := range cutAt(points, joints) {
 		for j := range run {
 			run[j] = p.at(run[j].X, run[j].Y)
@@ -43,6 +39,15 @@ func (s *Sheet) drawWire(p pen, i int, path []symbol.Cell) {
 		s.drawJoint(p, j)
 	}
 	p.page.Close()
+}
+
+// joined is the path of a wire in units, and where its pieces meet on it.
+func (s *Sheet) joined(i int, path []symbol.Cell) ([]ink.Point, []joint) {
+	points := make([]ink.Point, len(path))
+	for k, c := range path {
+		points[k] = ink.Point{X: float64(c.X), Y: float64(c.Y)}
+	}
+	return points, s.joints(i, points, len(s.piecesOf(i))-1)
 }
 
 // wireGroup says what a wire is, for tooltips and for programs that read the file.
@@ -131,7 +136,7 @@ func (s *Sheet) jointFits(i int, points []ink.Point, j joint, clear float64) boo
 	}
 	box := j.box(clear)
 	for k, path := range s.c.routes.Paths {
-		if k != i && touchesPath(box, path) {
+		if k != i && touchesPath(box, path, s.g.d.Wires[k].Thick) {
 			return false
 		}
 	}

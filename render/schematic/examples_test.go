@@ -70,20 +70,46 @@ func TestExamplesCanBeRead(t *testing.T) {
 				t.Parallel()
 				o := areaOn(paper)
 				h := load(t, file)
-				sheets, err := Sheets(h, o)
-				if err != nil {
-					t.Fatal(err)
-				}
-				drawn := map[string]bool{}
-				for _, s := range sheets {
-					judge(t, s, paint(t, s, o), drawn)
-				}
-				for _, w := range h.Wires {
-					if !drawn[w.Name()] {
-						t.Errorf("%s is on no sheet", w.Name())
-					}
-				}
+				readBack(t, h, o)
 			})
+		}
+	}
+}
+
+// readBack lays out a cart, reads each sheet back, and misses no wire.
+func readBack(t *testing.T, h *wiring.Harness, o Options) {
+	t.Helper()
+	sheets, err := Sheets(h, o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	drawn := map[string]bool{}
+	for _, s := range sheets {
+		judge(t, s, paint(t, s, o), drawn)
+		sleevesAreClear(t, s)
+	}
+	for _, w := range h.Wires {
+		if !drawn[w.Name()] {
+			t.Errorf("%s is on no sheet", w.Name())
+		}
+	}
+}
+
+// sleevesAreClear holds joints off other wires: a sleeve that touches a cable reads as a
+// joint with it.
+func sleevesAreClear(t *testing.T, s *Sheet) {
+	t.Helper()
+	for i, path := range s.c.routes.Paths {
+		if path == nil || s.g.wires[i].line.wire == nil {
+			continue
+		}
+		_, joints := s.joined(i, path)
+		for _, j := range joints {
+			for k, other := range s.c.routes.Paths {
+				if k != i && touchesPath(j.box(0), other, s.g.d.Wires[k].Thick) {
+					t.Errorf("sheet %d: a sleeve of %s stands on %s", s.Number, s.g.d.Wires[i].Name, s.g.d.Wires[k].Name)
+				}
+			}
 		}
 	}
 }

@@ -50,11 +50,12 @@ func cutAt(points []ink.Point, joints []joint) [][]ink.Point {
 	return runs
 }
 
-// touchesPath reports whether a path runs through a box.
-func touchesPath(b symbol.Box, path []symbol.Cell) bool {
+// touchesPath reports whether a line along a path, of a breadth in units, runs through a box.
+func touchesPath(b symbol.Box, path []symbol.Cell, thick float64) bool {
+	half := thick / 2
 	for i := 1; i < len(path); i++ {
 		p, q := path[i-1], path[i]
-		run := symbol.Box{X0: float64(min(p.X, q.X)) - 0.1, X1: float64(max(p.X, q.X)) + 0.1, Y0: float64(min(p.Y, q.Y)) - 0.1, Y1: float64(max(p.Y, q.Y)) + 0.1}
+		run := symbol.Box{X0: float64(min(p.X, q.X)) - half, X1: float64(max(p.X, q.X)) + half, Y0: float64(min(p.Y, q.Y)) - half, Y1: float64(max(p.Y, q.Y)) + half}
 		if touch(b, run) {
 			return true
 		}

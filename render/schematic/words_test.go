@@ -6,6 +6,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"github.com/lugwright/lugwright/render/ink"
+	"github.com/lugwright/lugwright/render/symbol"
 	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/colour"
 	"github.com/lugwright/lugwright/wiring/quantity"
@@ -117,6 +118,17 @@ func TestCopper(t *testing.T) {
 	} {
 		if got := copper(c.size); got < c.want*0.995 || got > c.want*1.005 {
 			t.Errorf("%v: %.3f mm2, want %.3f", c.size, got, c.want)
+		}
+	}
+}
+
+// A broad cable is touched where a thin wire in the same place is not.
+func TestTouchesPath(t *testing.T) {
+	box := symbol.Box{X0: 0.3, X1: 1.3, Y0: 2, Y1: 3}
+	down := []symbol.Cell{{X: 0, Y: 0}, {X: 0, Y: 5}}
+	for thick, want := range map[float64]bool{0.1: false, 0.5: false, 0.7: true} {
+		if got := touchesPath(box, down, thick); got != want {
+			t.Errorf("a line of %v units: touched %v, want %v", thick, got, want)
 		}
 	}
 }

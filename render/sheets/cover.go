@@ -35,14 +35,20 @@ func planCover(b *sheet.Book, r sheet.Room) ([]sheet.Page, error) {
 	if err != nil {
 		return nil, err
 	}
-	f := flow.New(flow.ColumnWidth(r.Width, 2))
-	owner(b, f)
-	fitted(b, f)
-	f.Break()
-	checks(b, f)
-	left(room, f)
-	feeds(b, f)
-	return paged(f, r, 2)[:1], nil
+	var pages []sheet.Page
+	for lines := 2; lines > 0; lines-- {
+		f := flow.New(flow.ColumnWidth(r.Width, 2))
+		owner(b, f)
+		fitted(b, f, lines)
+		f.Break()
+		checks(b, f)
+		left(room, f)
+		feeds(b, f, lines)
+		if pages = paged(f, r, 2); len(pages) == 1 {
+			break
+		}
+	}
+	return pages[:1], nil
 }
 
 // identity is what the code says: job, revision, shop.
@@ -86,7 +92,7 @@ func owner(b *sheet.Book, f *flow.Flow) {
 // mostFitted bounds the lines about what was fitted; the parts list has all.
 const mostFitted = 22
 
-func fitted(b *sheet.Book, f *flow.Flow) {
+func fitted(b *sheet.Book, f *flow.Flow, lines int) {
 	buy := list.Buy(b.Harness)
 	if len(buy) == 0 {
 		return
@@ -101,8 +107,8 @@ func fitted(b *sheet.Book, f *flow.Flow) {
 		if x.Title != "" {
 			words += ", " + x.Title
 		}
-		line := flow.Wrap(fmt.Sprintf("%s  %s", designations(x.Parts), words), ink.Regular, f.Width(), 1)
-		f.Paragraph(strings.Join(line, ""), ink.Regular)
+		line := flow.Wrap(fmt.Sprintf("%s  %s", designations(x.Parts), words), ink.Regular, f.Width(), lines)
+		f.Paragraph(strings.Join(line, " "), ink.Regular)
 	}
 	f.Space(2)
 }
@@ -144,10 +150,15 @@ func rounded(a quantity.Ampere) quantity.Ampere {
 // mostFeeds bounds the rows about what feeds what; the fuse schedule has all.
 const mostFeeds = 14
 
-func feeds(b *sheet.Book, f *flow.Flow) {
-	t := flow.Table{Columns: []flow.Column{{Head: "Fuse", Face: ink.Bold, Most: 22}, {Head: "Rating", Most: 22}, {Head: "Feeds", Lines: 1}}}
+func feeds(b *sheet.Book, f *flow.Flow, lines int) {
+	t := flow.Table{Columns: []flow.Column{{Head: "Fuse", Face: ink.Bold, Most: 22}, {Head: "Rating", Most: 22}, {Head: "Feeds", Lines: lines}}}
+	more := 0
 	for _, e := range b.Fuses() {
-		if e.Free() || len(t.Rows) == mostFeeds {
+		if e.Free() {
+			continue
+		}
+		if len(t.Rows) == mostFeeds {
+			more++
 			continue
 		}
 		t.Rows = append(t.Rows, flow.Row{Cells: []flow.Cell{flow.Linked(e.Name, partLink(e.Fuse.Part)), flow.Text(fuseRating(e)), flow.Text(coverFeeds(e))}})
@@ -155,6 +166,9 @@ func feeds(b *sheet.Book, f *flow.Flow) {
 	if len(t.Rows) > 0 {
 		f.Heading("What feeds what")
 		f.Table(t)
+	}
+	if more > 0 {
+		f.Paragraph(fmt.Sprintf("and %d more: see the fuse schedule", more), ink.Regular)
 	}
 }
 

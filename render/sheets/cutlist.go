@@ -43,8 +43,8 @@ func planCutList(b *sheet.Book, r sheet.Room) ([]sheet.Page, error) {
 
 func cutTable(reels []list.Reel, u quantity.System) flow.Table {
 	t := flow.Table{Columns: []flow.Column{
-		{Head: "Wire", Face: ink.Bold, Most: 36},
-		{Head: "Length", Most: 28},
+		{Head: "Wire", Face: ink.Bold, Most: 36, Whole: true},
+		{Head: "Length", Most: 28, Whole: true},
 		{Head: "First end", Lines: 2},
 		{Head: "Other end", Lines: 2},
 		{Head: "Cut", Least: 9, Most: 9},

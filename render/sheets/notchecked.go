@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"path"
 
 	"github.com/lugwright/lugwright/render/ink"
 	"github.com/lugwright/lugwright/render/sheet"
@@ -41,7 +42,7 @@ func notCheckedTable(all []rule.NotChecked) flow.Table {
 	for _, n := range all {
 		at := ""
 		if n.At.Known() {
-			at = fmt.Sprintf("%s:%d", n.At.File, n.At.Line)
+			at = fmt.Sprintf("%s:%d", path.Base(n.At.File), n.At.Line) // the folders are the same for all
 		}
 		t.Rows = append(t.Rows, flow.Row{Cells: []flow.Cell{flow.Text(n.What), flow.Text(n.Why), flow.Text(n.Rule), flow.Text(at), tick()}})
 	}

@@ -53,7 +53,7 @@ func partTable(items []list.Item) flow.Table {
 	t := flow.Table{Columns: []flow.Column{
 		{Head: "Part", Face: ink.Bold, Most: 20},
 		{Head: "What it is here", Lines: 2},
-		{Head: "Device", Lines: 2},
+		{Head: "Device", Lines: 3},
 		{Head: "Ratings", Lines: 3},
 		{Head: "Place", Most: 30, Lines: 2},
 		{Head: "Serial number", Most: 34, Lines: 2},

@@ -62,12 +62,12 @@ func planPosts(b *sheet.Book, r sheet.Room) ([]sheet.Page, error) {
 
 func singleHeads() []flow.Column {
 	return []flow.Column{
-		{Head: "Stud", Face: ink.Bold, Most: 30},
+		{Head: "Stud", Face: ink.Bold, Most: 30, Whole: true},
 		{Head: "Part"},
 		{Head: "Thread", Most: 24},
-		{Head: "Wire", Most: 26},
-		{Head: "Colour", Most: 32},
-		{Head: "Size", Most: 24},
+		{Head: "Wire", Most: 26, Whole: true},
+		{Head: "Colour", Most: 32, Whole: true},
+		{Head: "Size", Most: 24, Whole: true},
 		{Head: "Lug", Most: 28},
 		{Head: "Hole", Most: 24},
 		{Head: "Goes to"},

@@ -150,6 +150,39 @@ func TestWireListHasEveryWire(t *testing.T) {
 	}
 }
 
+// A colour code, a size or a number that is cut is a wrong one.
+func TestCodesAreWhole(t *testing.T) {
+	for _, name := range examples {
+		h := load(t, name)
+		for _, paper := range []frame.Paper{frame.A4(), frame.Letter()} {
+			for _, units := range []quantity.System{quantity.Metric, quantity.Inch} {
+				d := compose(t, h, sheet.Options{Paper: paper, Units: units, Wanted: []string{"wire-list"}})
+				said := map[string][]string{}
+				for _, s := range d.Sheets {
+					for _, m := range record(t, d, s).Marks {
+						for _, g := range m.Groups {
+							if g.Class == "entry" && m.Text != nil {
+								said[g.Name] = append(said[g.Name], m.Text.String)
+							}
+						}
+					}
+				}
+				for _, w := range h.Wires {
+					want := []string{w.Name()}
+					for _, p := range w.Pieces {
+						want = append(want, colourWord(p.Colour).Text, sizeWords(p.Size), lengthWords(p.Length, units))
+					}
+					for _, one := range want {
+						if one != "" && !slices.Contains(said[w.Name()], one) {
+							t.Errorf("%s on %s: %q is not whole in %q", name, paper.Name, one, said[w.Name()])
+						}
+					}
+				}
+			}
+		}
+	}
+}
+
 func TestAllKindsSayWhatTheyAre(t *testing.T) {
 	seen := map[string]bool{}
 	for _, k := range All() {

@@ -25,17 +25,17 @@ func WireList() *sheet.Kind {
 
 func planWireList(b *sheet.Book, r sheet.Room) ([]sheet.Page, error) {
 	t := flow.Table{Columns: []flow.Column{
-		{Head: "Wire", Face: ink.Bold, Most: 26, Lines: 2},
-		{Head: "From", Lines: 2, Least: 42},
-		{Head: "Lug", Lines: 2, Most: 24},
-		{Head: "Colour", Most: 32, Lines: 1},
-		{Head: "Size", Most: 24, Lines: 1},
-		{Head: "Length", Most: 28, Lines: 1},
+		{Head: "Wire", Face: ink.Bold, Most: 26, Lines: 2, Whole: true},
+		{Head: "From", Lines: 2, Least: 36},
+		{Head: "Lug", Lines: 2, Most: 24, Whole: true},
+		{Head: "Colour", Most: 32, Lines: 1, Whole: true},
+		{Head: "Size", Most: 24, Lines: 1, Whole: true},
+		{Head: "Length", Most: 28, Lines: 1, Whole: true},
 		{Head: "Piece", Most: 24, Lines: 1},
-		{Head: "To", Lines: 2, Least: 42},
-		{Head: "Lug", Lines: 2, Most: 24},
-		{Head: "For", Lines: 3},
-		{Head: "Work", Most: 32, Lines: 2},
+		{Head: "To", Lines: 2, Least: 36},
+		{Head: "Lug", Lines: 2, Most: 24, Whole: true},
+		{Head: "For", Lines: 4},
+		{Head: "Work", Most: 32, Lines: 3},
 	}}
 	for _, w := range b.Harness.Wires {
 		t.Rows = append(t.Rows, wireRow(w, r.Units))

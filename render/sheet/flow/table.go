@@ -14,6 +14,7 @@ type Column struct {
 	Least float64  // width at least, in millimetres
 	Most  float64  // width at most, in millimetres; 0: as wide as its longest words, if there is room
 	Lines int      // most lines that the words of a cell are broken into; 0: 4
+	Whole bool     // gives no room to other columns: codes and sizes, which must not be cut
 }
 
 // Cell is what stands in one field of a table: lines below each other, each of which may be
@@ -235,7 +236,7 @@ func (l *laidTable) span(r Row) *strip {
 }
 
 // columnWidths gives each column the width of its longest words, if all of that fits; else
-// the widest columns are narrowed to one width, none below its longest single word as long as
+// the widest columns that may give way are narrowed to one width, none below its longest single word as long as
 // that can be had. What is left over is shared by the columns that may be wider.
 func columnWidths(t Table, width float64) []float64 {
 	n := len(t.Columns)
@@ -247,6 +248,10 @@ func columnWidths(t Table, width float64) []float64 {
 		}
 		least[i] = min(least[i], longestWord)
 		want[i] = max(want[i], c.Least)
+		if c.Whole {
+			least[i] = want[i]
+			continue
+		}
 		least[i] = min(max(least[i], c.Least), want[i])
 	}
 	wide := narrowed(want, least, width)
