@@ -16,15 +16,7 @@ import (
 // Schema, and makes sure that the schema refuses it once damaged.
 func keepsSchema(t *testing.T, schema []byte, write func(io.Writer) error, damages map[string]string) {
 	t.Helper()
-	doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(schema))
-	if err != nil {
-		t.Fatal(err)
-	}
-	compiler := jsonschema.NewCompiler()
-	if err := compiler.AddResource("schema", doc); err != nil {
-		t.Fatal(err)
-	}
-	compiled := compiler.MustCompile("schema")
+	compiled := compile(t, schema)
 	var text bytes.Buffer
 	if err := write(&text); err != nil {
 		t.Fatal(err)

@@ -15,19 +15,11 @@ type Diagnosis struct {
 	Version string // of the program
 	File    string // the job's
 	Case    *diagnosis.Case
-	Most    int  // candidates that are named; 0: 12
 	Asked   bool // the person was asked what was seen, and need not be again
 }
 
-// mostNamed is how many candidates are named if nobody says how many: a screenful.
+// mostNamed is how many candidates are named: a screenful. JSON has them all.
 const mostNamed = 12
-
-func (d Diagnosis) most() int {
-	if d.Most > 0 {
-		return d.Most
-	}
-	return mostNamed
-}
 
 // DiagnosisText writes where the search stands for a person: what is known, what fits, and
 // what to measure next. The error is that of w.
@@ -122,7 +114,7 @@ func (p *diagnosisPrinter) standing() {
 	p.line("")
 	p.line(p.bold(fmt.Sprintf("%d of %d causes fit:", len(fit), len(p.Case.Table.Candidates))))
 	for i, k := range fit {
-		if i == p.most() {
+		if i == mostNamed {
 			p.entry("  ", fmt.Sprintf("and %d rarer", len(fit)-i))
 			break
 		}

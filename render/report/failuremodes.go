@@ -9,6 +9,7 @@ import (
 
 	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/failuremode"
+	"github.com/lugwright/lugwright/wiring/symptom"
 )
 
 // FailureModes is an analysis of failure modes and effects.
@@ -76,14 +77,14 @@ func FailureModesText(w io.Writer, f FailureModes, o TextOptions) error {
 		what = f.Of.Designation + " and its wires"
 	}
 	p.entry("", oneLine(fmt.Sprintf("Failure modes and effects of %s, one fault at a time, settled in every state. Columns after IEC 60812; severity and occurrence are classes of our own.", what)))
-	for s := failuremode.Hazard; s >= failuremode.None; s-- {
+	for s := symptom.Hazard; s >= symptom.None; s-- {
 		rows := slices.DeleteFunc(slices.Clone(f.Rows), func(r failuremode.Row) bool { return r.Severity != s })
 		if len(rows) == 0 {
 			continue
 		}
 		p.line("")
 		p.line(p.bold(fmt.Sprintf("%s: %d", sentence(s.String()), len(rows))))
-		if s == failuremode.None {
+		if s == symptom.None {
 			p.entry("  ", "Nothing changes in any state, so nothing shows these but a look.")
 		}
 		for _, r := range rows {
@@ -103,7 +104,7 @@ func (p *printer) failure(r failuremode.Row) {
 			p.entry(margin, oneLine(line))
 		}
 	}
-	if r.Severity == failuremode.Latent {
+	if r.Severity == symptom.Latent {
 		p.entry(margin, oneLine("found by "+r.Detection))
 	}
 }

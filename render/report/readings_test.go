@@ -40,15 +40,7 @@ func TestReadingsKeepTheirSchemas(t *testing.T) {
 			return TraceJSON(w, Trace{Survey: v, Spots: v.Bench.Terminals()})
 		}},
 	} {
-		doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(c.schema))
-		if err != nil {
-			t.Fatal(err)
-		}
-		compiler := jsonschema.NewCompiler()
-		if err := compiler.AddResource(name, doc); err != nil {
-			t.Fatal(err)
-		}
-		compiled := compiler.MustCompile(name)
+		compiled := compile(t, c.schema)
 		var text bytes.Buffer
 		if err := c.write(&text); err != nil {
 			t.Fatal(err)

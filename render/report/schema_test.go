@@ -10,18 +10,7 @@ import (
 // TestJSONKeepsItsSchema validates what is written by an independent implementation of
 // JSON Schema, and makes sure that the schema refuses what it should.
 func TestJSONKeepsItsSchema(t *testing.T) {
-	doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(Schema()))
-	if err != nil {
-		t.Fatal(err)
-	}
-	compiler := jsonschema.NewCompiler()
-	if err := compiler.AddResource("findings.schema.json", doc); err != nil {
-		t.Fatal(err)
-	}
-	compiled, err := compiler.Compile("findings.schema.json")
-	if err != nil {
-		t.Fatal(err)
-	}
+	compiled := compile(t, Schema())
 	validate := func(text []byte) error {
 		value, err := jsonschema.UnmarshalJSON(bytes.NewReader(text))
 		if err != nil {

@@ -11,15 +11,7 @@ import (
 // makes sure that the schema refuses the document once something in it is replaced.
 func checkSchema(t *testing.T, schema, text []byte, damages ...[2]string) {
 	t.Helper()
-	doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(schema))
-	if err != nil {
-		t.Fatal(err)
-	}
-	compiler := jsonschema.NewCompiler()
-	if err := compiler.AddResource("schema", doc); err != nil {
-		t.Fatal(err)
-	}
-	compiled := compiler.MustCompile("schema")
+	compiled := compile(t, schema)
 	for _, damage := range append([][2]string{{}}, damages...) {
 		damaged := text
 		if damage[0] != "" {
@@ -35,4 +27,18 @@ func checkSchema(t *testing.T, schema, text []byte, damages ...[2]string) {
 			t.Errorf("with %q for %q: %v", damage[1], damage[0], err)
 		}
 	}
+}
+
+// compile reads a schema by an independent implementation of JSON Schema.
+func compile(t *testing.T, schema []byte) *jsonschema.Schema {
+	t.Helper()
+	doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(schema))
+	if err != nil {
+		t.Fatal(err)
+	}
+	compiler := jsonschema.NewCompiler()
+	if err := compiler.AddResource("schema", doc); err != nil {
+		t.Fatal(err)
+	}
+	return compiler.MustCompile("schema")
 }

@@ -1,7 +1,6 @@
 package sheets
 
 import (
-	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -10,22 +9,10 @@ import (
 	"github.com/lugwright/lugwright/render/sheet"
 	"github.com/lugwright/lugwright/render/sheet/frame"
 	"github.com/lugwright/lugwright/wiring"
-	"github.com/lugwright/lugwright/wiring/job"
+	"github.com/lugwright/lugwright/wiring/job/jobtest"
 	"github.com/lugwright/lugwright/wiring/quantity"
 	"github.com/lugwright/lugwright/wiring/rules"
 )
-
-// examples are the jobs that ship.
-var examples = []string{"tern-point-14", "tern-point-shuttle-3", "tern-point-truck-1"}
-
-func load(t *testing.T, name string) *wiring.Harness {
-	t.Helper()
-	h, found, err := job.Load("jobs/"+name+".yaml", job.Options{FS: os.DirFS("../../examples/tern-point")})
-	if err != nil || h == nil {
-		t.Fatalf("%v %v", err, found)
-	}
-	return h
-}
 
 // quick is all kinds but the schematic, whose own tests read it back.
 func quick() []*sheet.Kind {
@@ -94,10 +81,10 @@ func inked(t ink.Text) ink.Rect {
 }
 
 func TestSheetsOfTheExamples(t *testing.T) {
-	for _, name := range examples {
+	for _, name := range jobtest.Examples() {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
-			h := load(t, name)
+			h := jobtest.Example(t, name)
 			for _, paper := range []frame.Paper{frame.A4(), frame.Letter()} {
 				d := compose(t, h, sheet.Options{Paper: paper, Units: quantity.Metric})
 				for i, s := range d.Sheets {
@@ -113,7 +100,7 @@ func TestSheetsOfTheExamples(t *testing.T) {
 
 // Words of other people's must not break a sheet, however long or strange they are.
 func TestSheetsOfHostileWords(t *testing.T) {
-	h := load(t, examples[0])
+	h := jobtest.Example(t, jobtest.Examples()[0])
 	hostile := "<script>alert(1)</script> \u202eright to left \U0001f525 " + strings.Repeat("long", 50)
 	h.Identity.Title, h.Identity.Cart, h.Identity.Customer, h.Shop.Name = hostile, hostile, hostile, hostile
 	for _, p := range h.Parts {
@@ -129,7 +116,7 @@ func TestSheetsOfHostileWords(t *testing.T) {
 }
 
 func TestWireListHasEveryWire(t *testing.T) {
-	h := load(t, examples[0])
+	h := jobtest.Example(t, jobtest.Examples()[0])
 	d := compose(t, h, sheet.Options{Wanted: []string{"wire-list"}})
 	var got []string
 	for _, s := range d.Sheets {
@@ -152,8 +139,8 @@ func TestWireListHasEveryWire(t *testing.T) {
 
 // A colour code, a size or a number that is cut is a wrong one.
 func TestCodesAreWhole(t *testing.T) {
-	for _, name := range examples {
-		h := load(t, name)
+	for _, name := range jobtest.Examples() {
+		h := jobtest.Example(t, name)
 		for _, paper := range []frame.Paper{frame.A4(), frame.Letter()} {
 			for _, units := range []quantity.System{quantity.Metric, quantity.Inch} {
 				d := compose(t, h, sheet.Options{Paper: paper, Units: units, Wanted: []string{"wire-list"}})

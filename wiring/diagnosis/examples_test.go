@@ -3,26 +3,12 @@ package diagnosis_test
 import (
 	"fmt"
 	"math"
-	"path/filepath"
 	"slices"
 	"testing"
 
-	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/diagnosis"
-	"github.com/lugwright/lugwright/wiring/job"
+	"github.com/lugwright/lugwright/wiring/job/jobtest"
 )
-
-// examples are the carts that ship.
-var examples = []string{"tern-point-14", "tern-point-shuttle-3", "tern-point-truck-1"}
-
-func load(t testing.TB, name string) *wiring.Harness {
-	t.Helper()
-	h, findings, err := job.Load(filepath.Join("..", "..", "examples", "tern-point", "jobs", name+".yaml"), job.Options{})
-	if h == nil {
-		t.Fatalf("%s cannot be read: %v\n%v", name, err, findings)
-	}
-	return h
-}
 
 // mostMeasurements is after how many readings the true cause must be among a group that no
 // meter tells apart further.
@@ -31,12 +17,12 @@ const mostMeasurements = 10
 // Every fault that can be noticed at all is found: the owner says the gravest thing that it
 // does, the meter is played by the solver, and what is asked is what the case asks next.
 func TestEveryFaultIsFound(t *testing.T) {
-	for _, name := range examples {
+	for _, name := range jobtest.Examples() {
 		t.Run(name, func(t *testing.T) {
-			if testing.Short() && name != examples[0] {
+			if testing.Short() && name != jobtest.Examples()[0] {
 				t.Skip("the first example is enough in a hurry")
 			}
-			table, err := diagnosis.NewTable(t.Context(), load(t, name), diagnosis.Options{})
+			table, err := diagnosis.NewTable(t.Context(), jobtest.Example(t, name), diagnosis.Options{})
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -41,14 +41,13 @@ func (m Measurement) Drop() bool { return m.Spot == nil || m.Post != nil }
 // cart into another state takes a walk around it, and to drive with the wheels raised more. A lead
 // long enough to reach from a post is in every van.
 const (
-	atHand    = 1.0
-	covered   = 2.0
-	bothEnds  = 2.5
-	longLead  = 0.5
-	newState  = 0.5
-	onJacks   = 1.5
-	setting   = 0.1 // for each control that must be held
-	leastCost = 1e-9
+	atHand   = 1.0
+	covered  = 2.0
+	bothEnds = 2.5
+	longLead = 0.5
+	newState = 0.5
+	onJacks  = 1.5
+	setting  = 0.1 // for each control that must be held
 )
 
 // cost is the trouble of a measurement after one in another state; nil: the first.
@@ -69,7 +68,7 @@ func (m Measurement) cost(after *wiring.State, moves bool) float64 {
 			c += onJacks
 		}
 	}
-	return max(c, leastCost)
+	return c
 }
 
 // measurable lists the wires along which a drop is worth reading: single conductors with

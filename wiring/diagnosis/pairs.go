@@ -14,8 +14,9 @@ import (
 )
 
 // Pairs makes two faults at once candidates, too: those pairs that fit all that was seen and
-// read, of which one explains something of it alone. It settles some ten thousand circuits.
-// The error is that of a context that ends.
+// read, and of which each thing that a healthy cart does not show is shown by one of the two
+// alone. Two faults that only together show it are not found: there are a hundred thousand
+// pairs. The error is that of a context that ends.
 func (c *Case) Pairs(ctx context.Context) error {
 	pairs := c.likelyPairs()
 	states := c.observed()
@@ -36,38 +37,46 @@ func (c *Case) Pairs(ctx context.Context) error {
 	return errors.Join(errs...)
 }
 
-// likelyPairs lists the pairs of which one fault explains something that a healthy cart does
-// not, each once.
+// likelyPairs lists the pairs that between them explain everything, each once.
 func (c *Case) likelyPairs() [][2]fault.Fault {
 	singles := c.Table.Candidates[1:]
+	explained := make([][]bool, len(singles))
+	for i, k := range singles {
+		explained[i] = c.explained(k)
+	}
 	var pairs [][2]fault.Fault
-	for i, a := range singles {
-		for j, b := range singles {
-			switch {
-			case j == i || !c.explains(a):
-			case j < i && c.explains(b): // had the other way about
-			default:
-				pairs = append(pairs, [2]fault.Fault{a.Faults[0], b.Faults[0]})
+	for i, a := range explained {
+		for j := i + 1; j < len(explained); j++ {
+			if coversAll(a, explained[j]) {
+				pairs = append(pairs, [2]fault.Fault{singles[i].Faults[0], singles[j].Faults[0]})
 			}
 		}
 	}
 	return pairs
 }
 
-// explains reports whether a candidate shows something that was seen, or reads something
-// that was read and that a healthy cart does not read.
-func (c *Case) explains(k *Candidate) bool {
+// explained says of each thing that was seen, and of each reading that a healthy cart does
+// not give, whether a candidate shows it alone.
+func (c *Case) explained(k *Candidate) []bool {
+	var all []bool
 	for _, s := range c.Saw {
-		if shows(k, s) {
-			return true
-		}
+		all = append(all, shows(k, s))
 	}
 	for _, r := range c.Readings {
-		if !r.Agrees(c.Table.Healthy(r.Measurement), r.Volts) && r.Agrees(c.Table.Expected(k, r.Measurement), r.Volts) {
-			return true
+		if !r.Agrees(c.Table.Healthy(r.Measurement), r.Volts) {
+			all = append(all, r.Agrees(c.Table.Expected(k, r.Measurement), r.Volts))
 		}
 	}
-	return false
+	return all
+}
+
+func coversAll(a, b []bool) bool {
+	for i := range a {
+		if !a[i] && !b[i] {
+			return false
+		}
+	}
+	return true
 }
 
 // observed lists the places of the states in which something was read.

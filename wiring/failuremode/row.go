@@ -10,6 +10,7 @@ import (
 	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/diagnosis"
 	"github.com/lugwright/lugwright/wiring/fault"
+	"github.com/lugwright/lugwright/wiring/symptom"
 )
 
 // Row is one failure mode of one item.
@@ -23,7 +24,7 @@ type Row struct {
 	End        string // what the owner sees; empty: nothing
 	Detection  string
 	Limits     string // what limits the effect: the fuse that opens; empty: nothing need, or nothing does
-	Severity   Severity
+	Severity   symptom.Severity
 	Occurrence fault.Class
 
 	Candidate *diagnosis.Candidate
@@ -64,7 +65,7 @@ func row(t *diagnosis.Table, k *diagnosis.Candidate) Row {
 	var texts []string
 	for _, c := range k.Complaints {
 		texts = append(texts, c.Text())
-		r.Severity = max(r.Severity, severityOf[c.Symptom.ID])
+		r.Severity = max(r.Severity, c.Symptom.Severity)
 	}
 	r.End = strings.Join(texts, "; ")
 	r.Limits = limits(k)
@@ -74,9 +75,9 @@ func row(t *diagnosis.Table, k *diagnosis.Candidate) Row {
 	}
 	r.Detection = detection(t, k, local, found)
 	if r.Severity == 0 {
-		r.Severity = None
+		r.Severity = symptom.None
 		if found {
-			r.Severity = Latent
+			r.Severity = symptom.Latent
 		}
 	}
 	return r

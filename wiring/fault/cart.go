@@ -99,11 +99,11 @@ func held(s *wiring.State, faults []Fault) *wiring.State {
 
 // relanded is the fault of wires whose ends are elsewhere: each is taken away, and a bridge
 // of its resistance stands where it lands now.
-func (c *Cart) relanded(name string, part *wiring.Part, landings ...Landing) Fault {
-	f := Fault{Name: name, Part: part, Moved: landings}
+func (c *Cart) relanded(name string, part *wiring.Part, landings ...landing) Fault {
+	f := Fault{Name: name, Part: part}
 	for _, l := range landings {
-		f.Wires = append(f.Wires, l.Wire)
-		f.Defects = append(f.Defects, settle.OpenWire(l.Wire), settle.Bridge(l.From, l.To, c.wireOhms(l.Wire)))
+		f.Wires = append(f.Wires, l.wire)
+		f.Defects = append(f.Defects, settle.OpenWire(l.wire), settle.Bridge(l.from, l.to, c.wireOhms(l.wire)))
 	}
 	return f
 }

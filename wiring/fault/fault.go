@@ -29,14 +29,6 @@ type Fault struct {
 	Defects []settle.Defect
 	// Stuck are the controls that stand where they stand, whatever the hand does.
 	Stuck map[*wiring.Control]string
-	// Moved are wires that land elsewhere: the network has a bridge in place of each.
-	Moved []Landing
-}
-
-// Landing is a wire that was landed on other terminals than drawn.
-type Landing struct {
-	Wire     *wiring.Wire
-	From, To wiring.NodeID // where its ends are
 }
 
 // Concerns reports whether a fault is about a part: the part itself, or a wire that lands

@@ -2,7 +2,6 @@ package fault_test
 
 import (
 	"context"
-	"path/filepath"
 	"slices"
 	"testing"
 
@@ -10,27 +9,15 @@ import (
 
 	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/fault"
-	"github.com/lugwright/lugwright/wiring/job"
+	"github.com/lugwright/lugwright/wiring/job/jobtest"
 	"github.com/lugwright/lugwright/wiring/settle"
 )
-
-// examples are the carts that ship.
-var examples = []string{"tern-point-14", "tern-point-shuttle-3", "tern-point-truck-1"}
-
-func load(t testing.TB, name string) *wiring.Harness {
-	t.Helper()
-	h, findings, err := job.Load(filepath.Join("..", "..", "examples", "tern-point", "jobs", name+".yaml"), job.Options{})
-	if h == nil {
-		t.Fatalf("%s cannot be read: %v\n%v", name, err, findings)
-	}
-	return h
-}
 
 // Every mode says what it is, and is met on one of the carts.
 func TestModes(t *testing.T) {
 	met := map[string]bool{}
-	for _, name := range examples {
-		for _, f := range fault.NewCart(load(t, name)).Faults(fault.Modes()) {
+	for _, name := range jobtest.Examples() {
+		for _, f := range fault.NewCart(jobtest.Example(t, name)).Faults(fault.Modes()) {
 			met[f.Mode.ID] = true
 			if len(f.Defects)+len(f.Stuck) == 0 {
 				t.Errorf("%s: %s changes nothing", name, f.Name)
@@ -55,9 +42,9 @@ func TestModes(t *testing.T) {
 // Kirchhoff's laws hold to a billionth whatever is wrong, or there is a named outcome.
 func TestEveryFaultObeysKirchhoff(t *testing.T) {
 	const most = 1e-9
-	for _, name := range examples {
+	for _, name := range jobtest.Examples() {
 		t.Run(name, func(t *testing.T) {
-			c := fault.NewCart(load(t, name))
+			c := fault.NewCart(jobtest.Example(t, name))
 			v, err := c.Survey(t.Context(), c.Faults(fault.Modes()), c.Harness.States)
 			if err != nil {
 				t.Fatal(err)
@@ -84,7 +71,7 @@ func TestEveryFaultObeysKirchhoff(t *testing.T) {
 
 // The faults of one place, as they are listed: nothing is forgotten and nothing doubled.
 func TestFaultsOfAPlace(t *testing.T) {
-	h := load(t, "tern-point-14")
+	h := jobtest.Example(t, "tern-point-14")
 	var names []string
 	for _, f := range fault.NewCart(h).Faults(fault.Modes()) {
 		if f.Part == h.Part("S7") || slices.Contains(f.Wires, h.Wire("W76")) {
@@ -104,7 +91,7 @@ func TestFaultsOfAPlace(t *testing.T) {
 }
 
 func TestConcerns(t *testing.T) {
-	h := load(t, "tern-point-14")
+	h := jobtest.Example(t, "tern-point-14")
 	for _, f := range fault.NewCart(h).Faults(fault.Modes()) {
 		want := f.Name == "W64 open" || f.Name == "A1.1 blown"
 		if want && !f.Concerns(h.Part("A1")) {
@@ -119,7 +106,7 @@ func TestConcerns(t *testing.T) {
 // A wire that lands elsewhere carries there what it carries: the lamp's feed on the next
 // channel lights the lamp through that channel's fuse.
 func TestLandedElsewhere(t *testing.T) {
-	h := load(t, "tern-point-14")
+	h := jobtest.Example(t, "tern-point-14")
 	c := fault.NewCart(h)
 	for _, f := range c.Faults(fault.Modes()) {
 		if f.Name != "W71 on A1.2 instead of A1.1" {
@@ -152,7 +139,7 @@ func fuseAt(t *testing.T, h *wiring.Harness, channel int) int {
 func TestASurveyEndsWithItsContext(t *testing.T) {
 	ctx, cancel := context.WithCancel(t.Context())
 	cancel()
-	c := fault.NewCart(load(t, "tern-point-14"))
+	c := fault.NewCart(jobtest.Example(t, "tern-point-14"))
 	if _, err := c.Survey(ctx, c.Faults(fault.Modes()), c.Harness.States); err == nil {
 		t.Error("a survey went on after its context had ended")
 	}
@@ -161,7 +148,7 @@ func TestASurveyEndsWithItsContext(t *testing.T) {
 // Every single fault of the main example in every state, on one core. Near-linear in
 // faults: ns/settle does not grow with their number.
 func BenchmarkEveryFault(b *testing.B) {
-	c := fault.NewCart(load(b, examples[0]))
+	c := fault.NewCart(jobtest.Example(b, jobtest.Examples()[0]))
 	faults := c.Faults(fault.Modes())
 	for b.Loop() {
 		for _, f := range faults {

@@ -22,16 +22,22 @@ func wrongTerminal() *Mode {
 	}
 }
 
-// landed is a wire where it is drawn.
-func landed(w *wiring.Wire) Landing {
-	return Landing{Wire: w, From: w.From.Terminal.Node, To: w.To.Terminal.Node}
+// landing is a wire with the nodes that its ends are on.
+type landing struct {
+	wire     *wiring.Wire
+	from, to wiring.NodeID
 }
 
-func (l *Landing) end(i int) *wiring.NodeID {
+// landed is a wire where it is drawn.
+func landed(w *wiring.Wire) landing {
+	return landing{wire: w, from: w.From.Terminal.Node, to: w.To.Terminal.Node}
+}
+
+func (l *landing) end(i int) *wiring.NodeID {
 	if i == 0 {
-		return &l.From
+		return &l.from
 	}
-	return &l.To
+	return &l.to
 }
 
 // neighbours lists the terminals beside one on its device, that take the same lug and are
@@ -102,7 +108,7 @@ func (c *Cart) firstAt(t *wiring.Terminal) *wiring.Wire {
 
 // swap puts wires of one terminal on another and the other way about.
 func (c *Cart) swap(name string, p *wiring.Part, a, b *wiring.Terminal, wires ...*wiring.Wire) Fault {
-	var landings []Landing
+	var landings []landing
 	for _, w := range wires {
 		l := landed(w)
 		for i, e := range w.Ends() {

@@ -2,15 +2,17 @@ package symptom
 
 import (
 	"math"
+	"slices"
 
 	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/fault"
+	"github.com/lugwright/lugwright/wiring/meter"
 	"github.com/lugwright/lugwright/wiring/quantity"
 )
 
 func doesNotCharge() *Symptom {
 	return &Symptom{
-		ID: "does-not-charge", Says: "it does not charge",
+		ID: "does-not-charge", Severity: Loss, Says: "it does not charge",
 		Find: func(v *View) []Complaint {
 			return v.whole(func(was, now *fault.Seen) bool {
 				return pluggedIn(now.State) && was.Charging > 0.1 && now.Charging < was.Charging/2
@@ -24,7 +26,7 @@ const week = 7 * 24
 
 func flatSoon() *Symptom {
 	return &Symptom{
-		ID: "flat-soon", Says: "it was flat after a week",
+		ID: "flat-soon", Severity: Stop, Says: "it was flat after a week",
 		Find: func(v *View) []Complaint {
 			capacity := v.capacity()
 			if capacity == 0 {
@@ -45,9 +47,8 @@ func hours(capacity quantity.AmpereHour, amps quantity.Ampere) float64 {
 	return 0.8 * float64(capacity) / float64(amps)
 }
 
-// atRest reports whether a state is one in which a cart is left: no control off its rest
-// but a tow switch.
-func atRest(s *wiring.State) bool { return s.Name == "key off" || s.Name == "tow" }
+// atRest reports whether a state is one in which a cart is left.
+func atRest(s *wiring.State) bool { return slices.Contains(meter.OffStates(), s.Name) }
 
 func (v *View) capacity() quantity.AmpereHour {
 	for _, p := range v.Cart.Harness.Parts {

@@ -57,7 +57,7 @@ func (v *View) allDead(group []int, i int) bool {
 
 func twelveDead() *Symptom {
 	return &Symptom{
-		ID: "twelve-dead", Says: "everything on 12 V is dead",
+		ID: "twelve-dead", Severity: Loss, Says: "everything on 12 V is dead",
 		Find: func(v *View) []Complaint {
 			for _, f := range v.Cart.Fed() {
 				group := v.group(f)
@@ -74,7 +74,7 @@ func twelveDead() *Symptom {
 
 func consumerDead() *Symptom {
 	return &Symptom{
-		ID: "consumer-dead", Says: "%s is dead",
+		ID: "consumer-dead", Severity: Loss, Says: "%s is dead",
 		Find: func(v *View) []Complaint {
 			dead := map[int]bool{} // all of a group together is one complaint
 			for _, f := range v.Cart.Fed() {
@@ -94,7 +94,7 @@ func consumerDead() *Symptom {
 
 func consumerStays() *Symptom {
 	return &Symptom{
-		ID: "consumer-stays-on", Says: "%s is on when it should be off",
+		ID: "consumer-stays-on", Severity: Loss, Says: "%s is on when it should be off",
 		Find: func(v *View) []Complaint {
 			return v.parts(func(part int, was, now *fault.Seen) bool {
 				return isConsumer(v.Cart.Harness.Parts[part]) && !was.On[part] && now.On[part]

@@ -4,7 +4,7 @@ import "github.com/lugwright/lugwright/wiring/fault"
 
 func movesOnCharge() *Symptom {
 	return &Symptom{
-		ID: "moves-on-charge", Says: "it moves while it is plugged in",
+		ID: "moves-on-charge", Severity: Hazard, Says: "it moves while it is plugged in",
 		Find: func(v *View) []Complaint {
 			return v.whole(func(was, now *fault.Seen) bool {
 				return now.Traction && !was.Traction && pluggedIn(now.State)
@@ -15,7 +15,7 @@ func movesOnCharge() *Symptom {
 
 func movesByItself() *Symptom {
 	return &Symptom{
-		ID: "moves-by-itself", Says: "it moves when it should not",
+		ID: "moves-by-itself", Severity: Hazard, Says: "it moves when it should not",
 		Find: func(v *View) []Complaint {
 			return v.whole(func(was, now *fault.Seen) bool {
 				return now.Traction && !was.Traction && !pluggedIn(now.State)
@@ -41,7 +41,7 @@ func stopped(was, now *fault.Seen) bool { return was.Traction && !now.Traction }
 
 func doesNotMove() *Symptom {
 	return &Symptom{
-		ID: "does-not-move", Says: "it does not move",
+		ID: "does-not-move", Severity: Stop, Says: "it does not move",
 		Find: func(v *View) []Complaint {
 			if should, does := v.moving(); should == 0 || does > 0 {
 				return nil
@@ -53,7 +53,7 @@ func doesNotMove() *Symptom {
 
 func movesOneWay() *Symptom {
 	return &Symptom{
-		ID: "moves-one-way", Says: "it moves one way only",
+		ID: "moves-one-way", Severity: Stop, Says: "it moves one way only",
 		Find: func(v *View) []Complaint {
 			if _, does := v.moving(); does == 0 {
 				return nil

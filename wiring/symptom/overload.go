@@ -10,7 +10,7 @@ import (
 
 func fuseOpens() *Symptom {
 	return &Symptom{
-		ID: "fuse-opens", Says: "fuse %s opens at once",
+		ID: "fuse-opens", Severity: Loss, Says: "fuse %s opens at once",
 		Find: func(v *View) []Complaint {
 			return v.opens(func(e wiring.Element) (about, ref string, ok bool) {
 				f, ok := e.(*wiring.Fuse)
@@ -29,7 +29,7 @@ func fuseOpens() *Symptom {
 
 func packTrips() *Symptom {
 	return &Symptom{
-		ID: "pack-trips", Says: "%s switches itself off",
+		ID: "pack-trips", Severity: Stop, Says: "%s switches itself off",
 		Find: func(v *View) []Complaint {
 			return v.opens(func(e wiring.Element) (about, ref string, ok bool) {
 				_, ok = e.(*wiring.Source)
@@ -58,7 +58,7 @@ func (v *View) opens(name func(wiring.Element) (about, ref string, ok bool)) []C
 
 func harm() *Symptom {
 	return &Symptom{
-		ID: "over-voltage", Says: "%s gets more voltage than it stands and smokes",
+		ID: "over-voltage", Severity: Damage, Says: "%s gets more voltage than it stands and smokes",
 		Find: func(v *View) []Complaint {
 			return v.parts(func(part int, was, now *fault.Seen) bool {
 				p := v.Cart.Harness.Parts[part]
@@ -74,7 +74,7 @@ const hot quantity.Watt = 5
 
 func heat() *Symptom {
 	return &Symptom{
-		ID: "joint-hot", Says: "a lug or cable gets hot",
+		ID: "joint-hot", Severity: Damage, Says: "a lug or cable gets hot",
 		Find: func(v *View) []Complaint {
 			return v.whole(func(was, now *fault.Seen) bool {
 				for i := range now.Wires {

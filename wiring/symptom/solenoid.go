@@ -10,7 +10,7 @@ import (
 
 func solenoidSilent() *Symptom {
 	return &Symptom{
-		ID: "solenoid-silent", Says: "the solenoid does not click",
+		ID: "solenoid-silent", Severity: Stop, Says: "the solenoid does not click",
 		Find: func(v *View) []Complaint {
 			return v.whole(func(was, now *fault.Seen) bool {
 				for k := range was.Mains {
@@ -26,7 +26,7 @@ func solenoidSilent() *Symptom {
 
 func solenoidChatters() *Symptom {
 	return &Symptom{
-		ID: "solenoid-chatters", Says: "something clicks on and off without end",
+		ID: "solenoid-chatters", Severity: Damage, Says: "something clicks on and off without end",
 		Find: func(v *View) []Complaint {
 			return v.whole(func(was, now *fault.Seen) bool {
 				return now.Outcome == settle.Chatters && was.Outcome != settle.Chatters &&

@@ -11,6 +11,8 @@ import (
 type Symptom struct {
 	ID   string // plain words with hyphens: "does-not-move"
 	Says string // the owner's words, "%s" for the part it is about
+	// Severity is how much what shows it matters.
+	Severity Severity
 	// Find lists the complaints of this symptom: at most one for each part.
 	Find func(*View) []Complaint
 }

@@ -1,25 +1,14 @@
 package symptom_test
 
 import (
-	"path/filepath"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
 
-	"github.com/lugwright/lugwright/wiring"
 	"github.com/lugwright/lugwright/wiring/fault"
-	"github.com/lugwright/lugwright/wiring/job"
+	"github.com/lugwright/lugwright/wiring/job/jobtest"
 	"github.com/lugwright/lugwright/wiring/symptom"
 )
-
-func load(t testing.TB, name string) *wiring.Harness {
-	t.Helper()
-	h, findings, err := job.Load(filepath.Join("..", "..", "examples", "tern-point", "jobs", name+".yaml"), job.Options{})
-	if h == nil {
-		t.Fatalf("%s cannot be read: %v\n%v", name, err, findings)
-	}
-	return h
-}
 
 // complaints settles one fault of a cart and listens to its owner.
 func complaints(t testing.TB, c *fault.Cart, name string) []string {
@@ -46,7 +35,7 @@ func complaints(t testing.TB, c *fault.Cart, name string) []string {
 // the two-seat cart, whose interlock lead is fed through F4, whose key circuit hangs on F11
 // and makes the reducer's enable live through K1, and whose lights are on channel 1.
 func TestComplaintsOfTheTwoSeatCart(t *testing.T) {
-	c := fault.NewCart(load(t, "tern-point-14"))
+	c := fault.NewCart(jobtest.Example(t, "tern-point-14"))
 	dead12 := []string{"twelve-dead"}
 	noKey := []string{"does-not-move", "solenoid-silent", "twelve-dead", "consumer-dead P1"}
 	for name, want := range map[string][]string{
@@ -84,5 +73,15 @@ func TestComplaintsOfTheTwoSeatCart(t *testing.T) {
 		if diff := cmp.Diff(want, got); diff != "" {
 			t.Errorf("%s (-want +got):\n%s", name, diff)
 		}
+	}
+}
+
+func TestSymptomsSayWhatTheyAre(t *testing.T) {
+	seen := map[string]bool{}
+	for _, s := range symptom.Symptoms() {
+		if s.ID == "" || s.Says == "" || s.Severity.String() == "unknown" || s.Find == nil || seen[s.ID] {
+			t.Errorf("symptom %q does not say what it is, or is there twice", s.ID)
+		}
+		seen[s.ID] = true
 	}
 }

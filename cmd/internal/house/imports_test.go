@@ -29,9 +29,9 @@ wiring/position         : wiring wiring/quantity wiring/handbook wiring/settle w
 wiring/list             : wiring wiring/quantity wiring/colour wiring/handbook wiring/settle wiring/path wiring/stack
 wiring/meter            : wiring wiring/quantity wiring/settle wiring/path
 wiring/fault            : wiring wiring/quantity wiring/handbook wiring/settle wiring/path wiring/meter
-wiring/symptom          : wiring wiring/quantity wiring/settle wiring/fault
+wiring/symptom          : wiring wiring/quantity wiring/settle wiring/fault wiring/meter
 wiring/diagnosis        : wiring wiring/quantity wiring/settle wiring/fault wiring/symptom
-wiring/failuremode      : wiring wiring/fault wiring/diagnosis
+wiring/failuremode      : wiring wiring/fault wiring/diagnosis wiring/symptom
 wiring/sizing           : wiring wiring/quantity wiring/handbook wiring/path
 wiring/headroom         : wiring wiring/quantity wiring/figure
 wiring/rule             : wiring wiring/quantity wiring/diag wiring/source wiring/handbook wiring/settle wiring/path wiring/figure wiring/position wiring/meter

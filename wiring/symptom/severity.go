@@ -1,6 +1,6 @@
-package failuremode
+package symptom
 
-// Severity is how much a fault matters.
+// Severity is how much a fault matters: classes of our own, in the manner of IEC 60812.
 type Severity uint8
 
 // The severities, least first.
@@ -30,23 +30,4 @@ func (s Severity) String() string {
 		return "hazard"
 	}
 	return "unknown"
-}
-
-// severityOf is the severity of each symptom.
-var severityOf = map[string]Severity{
-	"moves-on-charge":   Hazard,
-	"moves-by-itself":   Hazard,
-	"does-not-move":     Stop,
-	"moves-one-way":     Stop,
-	"solenoid-silent":   Stop,
-	"solenoid-chatters": Damage,
-	"fuse-opens":        Loss,
-	"pack-trips":        Stop,
-	"over-voltage":      Damage,
-	"joint-hot":         Damage,
-	"twelve-dead":       Loss,
-	"consumer-dead":     Loss,
-	"consumer-stays-on": Loss,
-	"does-not-charge":   Loss,
-	"flat-soon":         Stop,
 }
