@@ -1,6 +1,8 @@
 package wiring
 
 import (
+	"strings"
+
 	"github.com/lugwright/lugwright/wiring/colour"
 	"github.com/lugwright/lugwright/wiring/diag"
 	"github.com/lugwright/lugwright/wiring/quantity"
@@ -34,6 +36,21 @@ func (p *Part) Name() string {
 		return p.Title
 	}
 	return p.Kind.Title
+}
+
+// Short is what stands under the designation: what the part is here, or the first words of
+// its kind's title, "Sound bar" of "Sound bar with its own power button".
+func (p *Part) Short() string {
+	if p.Title != "" {
+		return p.Title
+	}
+	short := p.Kind.Title
+	for _, cut := range []string{",", " with ", " for ", " that ", " in ", " fed ", " on ", " enabled "} {
+		if i := strings.Index(short, cut); i > 0 {
+			short = short[:i]
+		}
+	}
+	return short
 }
 
 // Terminal finds a terminal by its name, another name or its connector pin, without

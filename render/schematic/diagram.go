@@ -187,7 +187,7 @@ func (g *drafting) barWords(b *bar) []arrange.Words {
 	if b.owner != nil || feeds(b) || b.part.Title == "" && b.thick {
 		return []arrange.Words{nameWords(name)}
 	}
-	t := title(b.part)
+	t := b.part.Short()
 	all := []arrange.Words{nameWords(name + " " + t)}
 	if lines := wrap(t, ink.Regular, 9); len(lines) > 0 {
 		all = append(all, nameWords(append([]string{name}, lines...)...))
@@ -324,7 +324,7 @@ func (g *drafting) addFrames() {
 
 // blockWords is the title of a block's frame: what it is, and which channels are free.
 func blockWords(p *wiring.Part) string {
-	text := p.Designation + " " + title(p)
+	text := p.Designation + " " + p.Short()
 	free := ""
 	for _, e := range p.Elements {
 		f, ok := e.(*wiring.Fuse)

@@ -158,7 +158,7 @@ func (s *Sheet) partGroup(i int) ink.Group {
 	if it.flag != nil {
 		return ink.Group{Class: "flag", Name: s.g.d.Items[i].Name}
 	}
-	title := it.device.name + " " + title(it.device.part)
+	title := it.device.name + " " + it.device.part.Short()
 	return ink.Group{Class: "part", Name: it.device.name, Title: title, Data: map[string]string{"kind": it.device.part.Kind.Name}}
 }
 

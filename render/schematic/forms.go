@@ -159,7 +159,7 @@ func captionsOf(d *device) [][]string {
 	if d.channel > 0 {
 		return [][]string{{d.name, rating(d)}}
 	}
-	t, r := title(d.part), rating(d)
+	t, r := d.part.Short(), rating(d)
 	lines := append([]string{d.name}, wrap(t, ink.Regular, columnWidth)...)
 	if r == "" {
 		return [][]string{lines}
@@ -179,7 +179,7 @@ const boxWidth = 11
 
 // boxLines are the words inside a box.
 func boxLines(d *device) []string {
-	lines := append([]string{d.name}, wrap(title(d.part), ink.Regular, boxWidth)...)
+	lines := append([]string{d.name}, wrap(d.part.Short(), ink.Regular, boxWidth)...)
 	if r := rating(d); r != "" {
 		lines = append(lines, r)
 	}

@@ -2,25 +2,9 @@ package schematic
 
 import (
 	"fmt"
-	"strings"
 
 	"github.com/lugwright/lugwright/wiring"
 )
-
-// title is what stands under the designation: what the part is here, or the first words of
-// its kind's title.
-func title(p *wiring.Part) string {
-	if p.Title != "" {
-		return p.Title
-	}
-	short := p.Kind.Title
-	for _, cut := range []string{",", " with ", " for ", " that ", " in ", " fed ", " on ", " enabled "} {
-		if i := strings.Index(short, cut); i > 0 {
-			short = short[:i]
-		}
-	}
-	return short
-}
 
 // figures are the ratings that stand beside a symbol, the telling one first.
 var figures = []string{"rating", "cells", "ohms", "power", "amps", "half-power"}

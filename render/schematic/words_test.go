@@ -92,7 +92,7 @@ func TestTitleIsWhatThePartIsHere(t *testing.T) {
 		{"", "Controller for a separately excited motor", "Controller"},
 		{"", "Horn", "Horn"},
 	} {
-		if got := title(&wiring.Part{Title: c.part, Kind: &wiring.Kind{Title: c.kind}}); got != c.want {
+		if got := (&wiring.Part{Title: c.part, Kind: &wiring.Kind{Title: c.kind}}).Short(); got != c.want {
 			t.Errorf("%q of %q: %q, want %q", c.part, c.kind, got, c.want)
 		}
 	}

@@ -7,7 +7,6 @@ import (
 
 	"github.com/lugwright/lugwright/render/ink"
 	"github.com/lugwright/lugwright/render/qr"
-	"github.com/lugwright/lugwright/render/schematic"
 	"github.com/lugwright/lugwright/render/sheet"
 	"github.com/lugwright/lugwright/render/sheet/flow"
 	"github.com/lugwright/lugwright/wiring/diag"
@@ -103,7 +102,7 @@ func fitted(b *sheet.Book, f *flow.Flow, lines int) {
 			f.Paragraph(fmt.Sprintf("and %d more: see the parts list", len(buy)-i), ink.Regular)
 			break
 		}
-		words := schematic.Title(x.Parts[0])
+		words := x.Parts[0].Short()
 		if x.Title != "" {
 			words += ", " + x.Title
 		}
@@ -129,11 +128,11 @@ func left(r *headroom.Room, f *flow.Flow) {
 	f.Heading("Left for later, with everything switched on")
 	for _, x := range r.Reducers {
 		if amps, ok := x.Left(); ok {
-			f.Paragraph(fmt.Sprintf("%s %s: %v of %v left", x.Converter.Ref(), schematic.Title(x.Converter.Part), rounded(amps), x.Limit), ink.Regular)
+			f.Paragraph(fmt.Sprintf("%s %s: %v of %v left", x.Converter.Ref(), x.Converter.Part.Short(), rounded(amps), x.Limit), ink.Regular)
 		}
 	}
 	for _, x := range r.Blocks {
-		f.Paragraph(fmt.Sprintf("%s %s: %d of %d channels free", x.Part.Designation, schematic.Title(x.Part), len(x.Free()), len(x.Channels)), ink.Regular)
+		f.Paragraph(fmt.Sprintf("%s %s: %d of %d channels free", x.Part.Designation, x.Part.Short(), len(x.Free()), len(x.Channels)), ink.Regular)
 	}
 	if r.Parked != nil && !math.IsInf(float64(r.Parked.Lasts), 0) {
 		f.Paragraph(fmt.Sprintf("Parked with the key off: %.0f days from %v to empty", math.Floor(r.Parked.Days()), r.Parked.From), ink.Regular)

@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"github.com/lugwright/lugwright/render/ink"
-	"github.com/lugwright/lugwright/render/schematic"
 	"github.com/lugwright/lugwright/render/sheet"
 	"github.com/lugwright/lugwright/render/sheet/flow"
 	"github.com/lugwright/lugwright/wiring"
@@ -87,7 +86,7 @@ func voltWords(f *wiring.Fuse) string {
 
 // placeWords is where a part sits, and what it is here.
 func placeWords(p *wiring.Part) string {
-	words := schematic.Title(p)
+	words := p.Short()
 	if p.Place != "" {
 		words += ", " + p.Place
 	}
@@ -109,7 +108,7 @@ func feedWords(e list.FuseEntry) string {
 func partWords(parts []*wiring.Part) string {
 	var words []string
 	for _, p := range parts {
-		words = append(words, p.Designation+" "+schematic.Title(p))
+		words = append(words, p.Designation+" "+p.Short())
 	}
 	return strings.Join(words, ", ")
 }

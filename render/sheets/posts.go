@@ -82,7 +82,7 @@ func singleRow(b *sheet.Book, p list.Post, u quantity.System) flow.Row {
 	return flow.Row{
 		Group: ink.Group{Class: "stud", Name: p.Terminal.Ref()},
 		Cells: []flow.Cell{
-			flow.Text(schematic.Ref(p.Terminal)), flow.Text(schematic.Title(p.Terminal.Part)), flow.Text(p.Terminal.Form.Size),
+			flow.Text(schematic.Ref(p.Terminal)), flow.Text(p.Terminal.Part.Short()), flow.Text(p.Terminal.Form.Size),
 			flow.Linked(l.Wire.Name(), wireLink(l.Wire)), {Lines: []flow.Word{colourWord(pieceAt(l).Colour)}}, flow.Text(sizeWords(l.Size)),
 			flow.Text(lugWords(l)), flow.Text(holeWords(b, l, u)), flow.Text(farEnd(l)),
 			flow.Text(spannerWords(p)), flow.Text(torqueWords(p, u)), tick(),
@@ -129,7 +129,7 @@ func farEnd(l stack.Lug) string {
 	}
 	words := endWords(other)
 	if other.Terminal != nil {
-		words += " " + schematic.Title(other.Terminal.Part)
+		words += " " + other.Terminal.Part.Short()
 	}
 	return words
 }

@@ -98,7 +98,7 @@ func (s *readingSheet) table(spots []meter.Spot, states []*meter.Sheet) flow.Tab
 
 // spotWords says what one finds at a place.
 func spotWords(spot meter.Spot) string {
-	words := schematic.Title(spot.Terminal.Part)
+	words := spot.Terminal.Part.Short()
 	if spot.Terminal.Spoken != "" {
 		words += ", " + spot.Terminal.Spoken
 	}

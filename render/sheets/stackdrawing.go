@@ -91,7 +91,7 @@ func (d stackDrawing) head(page ink.Page, x, y float64) {
 	name := schematic.Ref(t)
 	capital, s := ink.Fit(ink.Clean(name), ink.Bold, flow.Title, flow.Letter, d.width/(1+ink.Slack))
 	page.Text(ink.Text{At: ink.At(x, y+flow.Title+1), String: s, Capital: capital, Face: ink.Bold})
-	words := schematic.Title(t.Part)
+	words := t.Part.Short()
 	if t.Spoken != "" {
 		words += ", " + t.Spoken
 	}

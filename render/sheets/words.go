@@ -76,7 +76,7 @@ func endCell(e *wiring.End) flow.Cell {
 	p := e.Terminal.Part
 	return flow.Cell{Lines: []flow.Word{
 		{Text: schematic.Ref(e.Terminal), Face: ink.Bold, Link: partLink(p)},
-		{Text: schematic.Title(p)},
+		{Text: p.Short()},
 	}}
 }
 

@@ -37,11 +37,7 @@ func (c Complaint) Key() string {
 }
 
 // plainName is a part as an owner knows it, with its designation for the shop.
-func plainName(p *wiring.Part) string {
-	name, _, _ := strings.Cut(p.Name(), ",")
-	name, _, _ = strings.Cut(name, " with ")
-	return strings.TrimSpace(name) + " (" + p.Designation + ")"
-}
+func plainName(p *wiring.Part) string { return p.Short() + " (" + p.Designation + ")" }
 
 // View is a cart with faults beside the same cart without, in the same states.
 type View struct {

@@ -35,8 +35,8 @@ func titleRows(c Content, paper Paper) [2][]titleField {
 			{"Rev.", 8, c.Revision, letter, ink.Bold},
 			plain("Sheet", 13, sheet),
 		}, {
-			plain("Document type", 36, c.DocumentType),
-			plain("Supplementary title", 57, c.Subtitle),
+			plain("Document type", 30, c.DocumentType),
+			plain("Supplementary title", 63, c.Subtitle),
 			plain("Created by", 24, c.Creator),
 			plain("Approved by", 22, c.Approver),
 			plain("Date of issue", 25, c.Date),
